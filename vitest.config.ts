@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['{shared,protocols,daemon,web,tests}/**/*.test.ts'],
+    reporters: ['default', './tests/tools/counts-reporter.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    maxWorkers: 2,
+  },
+});
