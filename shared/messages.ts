@@ -1,0 +1,153 @@
+import { z } from 'zod';
+import {
+  eventSchema,
+  headerSchema,
+  placementSchema,
+  readingStateSchema,
+  steadinessSchema,
+  takenBySchema,
+} from './session/events.ts';
+import { setupSchema } from './session/setup.ts';
+
+/**
+ * What crosses the WebSocket. The page folds the same events as the daemon; the only things that are not
+ * events are the needle (`live`, droppable), the state of instruments and ports, and the player of a replay.
+ */
+
+export const errorSchema = z.object({
+  code: z.string(),
+  place: z.string(),
+  message: z.string(),
+  remedy: z.string(),
+});
+export type SentError = z.infer<typeof errorSchema>;
+
+export const linkStateSchema = z.enum(['absent', 'opening', 'open', 'faulted']);
+export type LinkState = z.infer<typeof linkStateSchema>;
+
+/** One instrument as the daemon sees it. */
+export const instrumentSchema = z.object({
+  name: z.string(),
+  port: z.string(),
+  profile: z.string(),
+  kind: z.enum(['periodic', 'on-demand']),
+  link: linkStateSchema,
+  error: errorSchema.optional().describe('why it is not open, and what helps'),
+  unit: z.string(),
+  silent: z.boolean().describe('periodic, open, and yet nothing came for too long'),
+  frames: z.number().int(),
+  discarded: z.number().int(),
+});
+export type InstrumentState = z.infer<typeof instrumentSchema>;
+
+/** The needle now. May be merged or dropped for a slow page. */
+export const liveSchema = z.object({
+  from: z.string(),
+  m: z.number(),
+  value: z.number().nullable(),
+  state: readingStateSchema,
+  steadiness: steadinessSchema,
+  mean: z.number().nullable(),
+  spread: z.number().nullable(),
+  trend: z.number().nullable(),
+  steadyForMs: z.number(),
+  armed: z.boolean().describe('hands-free: a move was felt since the last take'),
+});
+export type Live = z.infer<typeof liveSchema>;
+
+/** The simulated instrument of the demo: what its hand is doing. */
+export const simulatedSchema = z.object({
+  scenario: z.string(),
+  walking: z.boolean().describe('a walker moves the level by itself'),
+  lifted: z.boolean(),
+  standsOn: placementSchema.nullable(),
+});
+export type SimulatedState = z.infer<typeof simulatedSchema>;
+
+export const playerSchema = z.object({
+  recording: z.string(),
+  playing: z.boolean(),
+  speed: z.number(),
+  atSeq: z.number().int(),
+  lastSeq: z.number().int(),
+  atMs: z.number().describe('time into the recording, ms'),
+  lengthMs: z.number(),
+});
+export type PlayerState = z.infer<typeof playerSchema>;
+
+const snapshot = z.object({
+  header: headerSchema,
+  events: z.array(eventSchema).describe('every event but the stream of readings'),
+  seq: z.number().int().describe('number of the last event, the stream of readings counted'),
+});
+
+export const toPageSchema = z.discriminatedUnion('type', [
+  z.object({
+    type: z.literal('hello'),
+    program: z.string(),
+    mode: z.enum(['serve', 'demo']),
+    session: snapshot.nullable(),
+    instruments: z.array(instrumentSchema),
+    simulated: simulatedSchema.nullable(),
+    player: playerSchema.nullable().describe('set when the session is a replay: then it takes no takes'),
+  }),
+  z.object({ type: z.literal('events'), id: z.string(), events: z.array(eventSchema) }),
+  z.object({ type: z.literal('live'), live: liveSchema }),
+  z.object({ type: z.literal('instruments'), instruments: z.array(instrumentSchema) }),
+  z.object({ type: z.literal('simulated'), simulated: simulatedSchema.nullable() }),
+  z.object({ type: z.literal('player'), player: playerSchema }),
+  z.object({ type: z.literal('answer'), to: z.number().int(), error: errorSchema.nullable() }),
+]);
+export type ToPage = z.infer<typeof toPageSchema>;
+
+const reason = z.string().trim().max(300);
+
+/** What a page may ask. Each is answered with `answer`; an event that follows from it comes on its own. */
+export const commandSchema = z.discriminatedUnion('do', [
+  z.strictObject({ do: z.literal('start'), setup: setupSchema }),
+  z.strictObject({
+    do: z.literal('take'),
+    by: takenBySchema.extract(['key', 'button', 'pedal']),
+    insist: z.boolean().default(false).describe('take although it is not steady; the take is marked so'),
+  }),
+  z.strictObject({ do: z.literal('type'), text: z.string().max(40) }),
+  z.strictObject({ do: z.literal('void'), take: z.number().int(), reason }),
+  z.strictObject({ do: z.literal('aim'), place: placementSchema }),
+  z.strictObject({ do: z.literal('skip'), place: placementSchema, reason }),
+  z.strictObject({
+    do: z.literal('note'),
+    text: z.string().trim().min(1).max(2000),
+    place: placementSchema.optional(),
+  }),
+  z.strictObject({
+    do: z.literal('conditions'),
+    partC: z.number().min(-50).max(100).optional(),
+    airC: z.number().min(-50).max(100).optional(),
+    support: z.string().trim().max(120).optional(),
+    operator: z.string().trim().max(120).optional(),
+  }),
+  z.strictObject({ do: z.literal('hands-free'), on: z.boolean() }),
+  z.strictObject({ do: z.literal('walk-back') }),
+  z.strictObject({ do: z.literal('acknowledge-unit') }),
+  z.strictObject({ do: z.literal('finish') }),
+  z.strictObject({ do: z.literal('resume'), id: z.string().max(80).describe('go on with a recording') }),
+  z.strictObject({ do: z.literal('leave').describe('put the session aside; it stays on disk') }),
+  z.strictObject({ do: z.literal('replay'), id: z.string().max(80) }),
+  z.strictObject({ do: z.literal('play') }),
+  z.strictObject({ do: z.literal('pause') }),
+  z.strictObject({ do: z.literal('speed'), speed: z.number().min(0.1).max(1000) }),
+  z.strictObject({ do: z.literal('step').describe('on to the next take, void or end') }),
+  z.strictObject({ do: z.literal('to-end') }),
+  z.strictObject({ do: z.literal('rewind') }),
+  z.strictObject({ do: z.literal('sim-lift') }),
+  z.strictObject({ do: z.literal('sim-set-down').describe('on the next placement') }),
+  z.strictObject({ do: z.literal('sim-push').describe('a bump with the elbow') }),
+  z.strictObject({ do: z.literal('sim-walk'), on: z.boolean() }),
+  z.strictObject({ do: z.literal('since'), seq: z.number().int().min(0) }),
+]);
+export type Command = z.infer<typeof commandSchema>;
+export type CommandInput = z.input<typeof commandSchema>;
+
+/** A command with the number that its answer will name. */
+export const fromPageSchema = z.strictObject({ ask: z.number().int().min(0), command: commandSchema });
+export type FromPage = z.input<typeof fromPageSchema>;

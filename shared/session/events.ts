@@ -1,0 +1,135 @@
+import { z } from 'zod';
+import { setupSchema, tiltUnitSchema } from './setup.ts';
+
+/**
+ * What a recording holds: one header, then numbered events. Nothing is ever edited or taken away;
+ * a take that was wrong is followed by a `void` that says why.
+ *
+ * `t` is the wall clock in ms since 1970, `m` a monotonic clock in ms that starts anew with the daemon.
+ * Both are stamped once, when the bytes came in or the person acted.
+ */
+
+export const placementSchema = z.object({
+  walk: z.enum(['out', 'back']),
+  from: z.string().min(1).max(20),
+  to: z.string().min(1).max(20),
+});
+
+/** Conditions of a reading that are no number. */
+export const readingStateSchema = z.enum(['ok', 'over-range', 'low-battery', 'hold', 'error']);
+export type ReadingState = z.infer<typeof readingStateSchema>;
+
+export const takenBySchema = z.enum(['key', 'button', 'pedal', 'hands-free', 'typed', 'instrument']);
+export type TakenBy = z.infer<typeof takenBySchema>;
+
+export const steadinessSchema = z.enum(['moving', 'settling', 'steady']);
+export type Steadiness = z.infer<typeof steadinessSchema>;
+
+const stamp = { seq: z.number().int().min(1), t: z.number(), m: z.number() };
+
+export const eventSchema = z.discriminatedUnion('type', [
+  z.object({
+    ...stamp,
+    type: z.literal('reading'),
+    from: z.string().describe('name of the instrument'),
+    raw: z.string().describe('the frame as it came, one character a byte'),
+    value: z.number().nullable().describe('in the unit of the instrument; null when the state is no number'),
+    unit: tiltUnitSchema.optional().describe('only when the frame itself names it'),
+    state: readingStateSchema.optional().describe('only when not ok'),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('discarded'),
+    from: z.string(),
+    hex: z.string().describe('the bytes that were no frame'),
+    why: z.string(),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('gap'),
+    from: z.string(),
+    is: z.enum(['lost', 'back']),
+    why: z.string(),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('take'),
+    place: placementSchema,
+    from: z.string(),
+    value: z.number().describe('mean of the readings used, as the instrument reads'),
+    spread: z.number().nullable().describe('standard deviation of the readings used; null when typed'),
+    readings: z
+      .tuple([z.number().int(), z.number().int()])
+      .nullable()
+      .describe('seq of the first and last reading used'),
+    count: z.number().int().min(1).describe('how many readings were averaged'),
+    by: takenBySchema,
+    steadiness: steadinessSchema.nullable().describe('null when typed'),
+    raw: z.string().optional().describe('the text as typed'),
+    replaces: z.number().int().optional().describe('seq of the take that this one repeats'),
+  }),
+  z.object({ ...stamp, type: z.literal('void'), take: z.number().int(), reason: z.string().max(300) }),
+  z.object({ ...stamp, type: z.literal('skip'), place: placementSchema, reason: z.string().max(300) }),
+  z.object({ ...stamp, type: z.literal('aim'), place: placementSchema }),
+  z.object({ ...stamp, type: z.literal('phase'), walk: z.enum(['out', 'back']) }),
+  z.object({
+    ...stamp,
+    type: z.literal('note'),
+    text: z.string().max(2000),
+    place: placementSchema.optional(),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('conditions'),
+    partC: z.number().optional(),
+    airC: z.number().optional(),
+    support: z.string().max(120).optional(),
+    operator: z.string().max(120).optional(),
+  }),
+  z.object({ ...stamp, type: z.literal('hands-free'), on: z.boolean() }),
+  z.object({
+    ...stamp,
+    type: z.literal('unit'),
+    from: z.string(),
+    unit: tiltUnitSchema,
+    acknowledged: z
+      .boolean()
+      .describe('false: the instrument changed its unit; true: the person has seen it'),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('resumed'),
+    why: z.string(),
+    torn: z.string().optional().describe('bytes of a torn last line that were set aside, hex'),
+  }),
+  z.object({ ...stamp, type: z.literal('end') }),
+]);
+export type SessionEvent = z.infer<typeof eventSchema>;
+export type EventOf<T extends SessionEvent['type']> = Extract<SessionEvent, { type: T }>;
+export type TakeEvent = EventOf<'take'>;
+
+type WithoutStamp<E> = E extends unknown ? Omit<E, 'seq' | 't' | 'm'> : never;
+/** An event before the recorder numbers and stamps it. */
+export type NewEvent = WithoutStamp<SessionEvent>;
+
+export const headerSchema = z.object({
+  recording: z.literal(1),
+  id: z.string().regex(/^[a-z0-9][a-z0-9-]{0,79}$/),
+  program: z.string().describe('program and version that wrote the file'),
+  t: z.number().describe('wall clock when the session began, ms since 1970'),
+  setup: setupSchema,
+  profile: z.unknown().optional().describe('copy of the instrument profile in use'),
+  simulated: z
+    .object({
+      scenario: z.string(),
+      truthUm: z.record(z.string(), z.number()).describe('true height of each station, µm'),
+    })
+    .optional()
+    .describe('only for simulated instruments: what a perfect survey would find'),
+});
+export type Header = z.infer<typeof headerSchema>;
+
+/** Events that a page needs to draw the session: all but the stream of readings. */
+export function isKept(event: SessionEvent): boolean {
+  return event.type !== 'reading';
+}

@@ -1,0 +1,147 @@
+import { type Placement, placementKey, planWay, type WalkId } from '../survey/way.ts';
+import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
+import type { Setup } from './setup.ts';
+
+/** A take with what became of it. */
+export interface Taken {
+  readonly event: TakeEvent;
+  /** Why it does not count any more: the reason of its `void`, or that it was repeated. */
+  readonly out?: string;
+}
+
+/** Everything that follows from the events so far. Plain data, never changed in place. */
+export interface Session {
+  readonly header: Header;
+  readonly setup: Setup;
+  readonly walks: readonly WalkId[];
+  readonly plan: readonly Placement[];
+  /** Every take in the order in which it was made, the voided and repeated ones too. */
+  readonly takes: readonly Taken[];
+  /** The take that counts at each placement, by `placementKey`. */
+  readonly counted: ReadonlyMap<string, TakeEvent>;
+  readonly skipped: ReadonlyMap<string, EventOf<'skip'>>;
+  /** Where the level is to be set next; null when every placement is taken or skipped. */
+  readonly next: Placement | null;
+  readonly notes: readonly EventOf<'note'>[];
+  readonly gaps: readonly EventOf<'gap'>[];
+  readonly discarded: number;
+  readonly handsFree: boolean;
+  /** The unit that the instrument changed to in mid-session, until somebody acknowledges it. */
+  readonly unitAlarm: string | null;
+  readonly ended: boolean;
+  /** Number of the last event seen. */
+  readonly seq: number;
+}
+
+/** The session before its first event. */
+export function begin(header: Header): Session {
+  const plan = planWay(header.setup, ['out']);
+  return {
+    header,
+    setup: header.setup,
+    walks: ['out'],
+    plan,
+    takes: [],
+    counted: new Map(),
+    skipped: new Map(),
+    next: plan[0] ?? null,
+    notes: [],
+    gaps: [],
+    discarded: 0,
+    handsFree: header.setup.handsFree,
+    unitAlarm: null,
+    ended: false,
+    seq: 0,
+  };
+}
+
+/** The session after one more event. Events of unknown type change nothing but the number. */
+export function apply(session: Session, event: SessionEvent): Session {
+  const next: Session = { ...session, seq: event.seq };
+  switch (event.type) {
+    case 'take':
+      return taken(next, event);
+    case 'void':
+      return voided(next, event);
+    case 'skip': {
+      const skipped = new Map(next.skipped).set(placementKey(event.place), event);
+      return withNext({ ...next, skipped }, event.place);
+    }
+    case 'aim':
+      return { ...next, next: event.place };
+    case 'phase': {
+      if (next.walks.includes(event.walk)) return next;
+      const walks = [...next.walks, event.walk];
+      const plan = planWay(next.setup, walks);
+      const first = plan.find((place) => place.walk === event.walk) ?? null;
+      return { ...next, walks, plan, next: first };
+    }
+    case 'note':
+      return { ...next, notes: [...next.notes, event] };
+    case 'gap':
+      return { ...next, gaps: [...next.gaps, event] };
+    case 'discarded':
+      return { ...next, discarded: next.discarded + 1 };
+    case 'conditions': {
+      const { partC, airC, support, operator } = event;
+      const setup = {
+        ...next.setup,
+        ...(partC !== undefined && { partC }),
+        ...(airC !== undefined && { airC }),
+        ...(support !== undefined && { support }),
+        ...(operator !== undefined && { operator }),
+      };
+      return { ...next, setup };
+    }
+    case 'hands-free':
+      return { ...next, handsFree: event.on };
+    case 'unit':
+      return { ...next, unitAlarm: event.acknowledged ? null : event.unit };
+    case 'resumed':
+      return { ...next, ended: false };
+    case 'end':
+      return { ...next, ended: true };
+    default:
+      return next;
+  }
+}
+
+/** The session after all of `events`, in order. */
+export function fold(header: Header, events: Iterable<SessionEvent>): Session {
+  let session = begin(header);
+  for (const event of events) session = apply(session, event);
+  return session;
+}
+
+function taken(session: Session, event: TakeEvent): Session {
+  const key = placementKey(event.place);
+  const earlier = session.counted.get(key);
+  const takes = earlier
+    ? session.takes.map((take) => (take.event.seq === earlier.seq ? { ...take, out: 'repeated' } : take))
+    : session.takes;
+  const skipped = new Map(session.skipped);
+  skipped.delete(key);
+  return withNext(
+    { ...session, takes: [...takes, { event }], counted: new Map(session.counted).set(key, event), skipped },
+    event.place,
+  );
+}
+
+function voided(session: Session, event: EventOf<'void'>): Session {
+  const target = session.takes.find((take) => take.event.seq === event.take);
+  if (!target) return session;
+  const takes = session.takes.map((take) => (take === target ? { ...take, out: event.reason } : take));
+  const counted = new Map(session.counted);
+  const key = placementKey(target.event.place);
+  if (counted.get(key)?.seq === event.take) counted.delete(key);
+  return { ...session, takes, counted, next: target.event.place };
+}
+
+/** The next open placement after `place` in the order of the plan, else the first open one before it. */
+function withNext(session: Session, place: Placement): Session {
+  const at = session.plan.findIndex((other) => placementKey(other) === placementKey(place));
+  const open = (other: Placement) =>
+    !session.counted.has(placementKey(other)) && !session.skipped.has(placementKey(other));
+  const next = session.plan.slice(at + 1).find(open) ?? session.plan.find(open) ?? null;
+  return { ...session, next };
+}
