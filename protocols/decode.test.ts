@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { decode } from './decode.ts';
+import { findProfile, shippedProfiles } from './shipped.ts';
+
+describe.each(shippedProfiles.map((profile) => [profile.id, profile] as const))(
+  'profile %s',
+  (_id, profile) => {
+    test.each(profile.examples.map((example) => [example.frame, example] as const))(
+      '%j',
+      (frame, example) => {
+        const decoding = decode(profile, frame);
+        if (!example.whole) {
+          expect(decoding).toHaveProperty('why');
+          return;
+        }
+        expect(decoding).toEqual({
+          ok: {
+            value: example.value,
+            state: example.state ?? 'ok',
+            ...(example.unit && { unit: example.unit }),
+          },
+        });
+      },
+    );
+
+    test('no part of a whole frame, cut at either end, is taken for another number', () => {
+      for (const { frame, whole, value } of profile.examples) {
+        if (!whole || value === null) continue;
+        for (let cut = 1; cut < frame.length; cut += 1) {
+          const tail = decode(profile, frame.slice(cut));
+          const plain = frame.slice(0, cut).trim() === '' || /^\s*\+?0*$/.test(frame.slice(0, cut));
+          if ('ok' in tail && !plain) expect.soft(tail.ok.value, frame.slice(cut)).not.toBeNull();
+        }
+      }
+    });
+  },
+);
+
+test('minus nought is nought', () => {
+  expect(decode(findProfile('line-decimal'), '-0000.0')).toEqual({ ok: { value: 0, state: 'ok' } });
+});
+
+test('an unknown profile is named with the known ones', () => {
+  expect(() => findProfile('nope')).toThrow(/nope: no such instrument profile; known are line-decimal/);
+});
