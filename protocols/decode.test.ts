@@ -23,13 +23,11 @@ describe.each(shippedProfiles.map((profile) => [profile.id, profile] as const))(
       },
     );
 
-    test('no part of a whole frame, cut at either end, is taken for another number', () => {
+    test('a frame that lost its head is none', () => {
       for (const { frame, whole, value } of profile.examples) {
         if (!whole || value === null) continue;
-        for (let cut = 1; cut < frame.length; cut += 1) {
-          const tail = decode(profile, frame.slice(cut));
-          const plain = frame.slice(0, cut).trim() === '' || /^\s*\+?0*$/.test(frame.slice(0, cut));
-          if ('ok' in tail && !plain) expect.soft(tail.ok.value, frame.slice(cut)).not.toBeNull();
+        for (let cut = frame.search(/[+-]/) + 1; cut < frame.length; cut += 1) {
+          expect(decode(profile, frame.slice(cut)), frame.slice(cut)).toHaveProperty('why');
         }
       }
     });

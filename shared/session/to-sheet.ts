@@ -30,7 +30,8 @@ export function toSheet(session: Session): SheetInput {
       ]),
     };
   });
-  const touched = new Set(walks.flatMap(({ readings }) => readings.flatMap(([from, to]) => [from, to])));
+  const touched = new Set<string>();
+  for (const [from, to] of walks.flatMap(({ readings }) => readings)) touched.add(from).add(to);
   const stations = stationsOf(setup).filter(({ name }) => touched.has(name));
   return {
     sheet: 1,
