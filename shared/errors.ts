@@ -11,6 +11,7 @@ export type ErrorCode =
   | 'recording.broken'
   | 'recording.locked'
   | 'recording.full'
+  | 'recording.unwritable'
   | 'recording.notFound'
   | 'port.absent'
   | 'port.busy'
@@ -34,6 +35,8 @@ export type ErrorCode =
 export class WayscribeError extends Error {
   readonly code: ErrorCode;
   readonly place: string;
+  /** What is wrong, without the place and the remedy. */
+  readonly detail: string;
   readonly remedy: string;
 
   constructor(code: ErrorCode, place: string, message: string, remedy = '') {
@@ -41,6 +44,7 @@ export class WayscribeError extends Error {
     this.name = 'WayscribeError';
     this.code = code;
     this.place = place;
+    this.detail = message;
     this.remedy = remedy;
   }
 }
