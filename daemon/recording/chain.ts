@@ -40,10 +40,14 @@ export function seal(json: string, before: string): { text: string; link: string
   return { text: body + BEFORE_LINK + link + AFTER_LINK, link };
 }
 
+/** The bytes of a line that its link is about, whether or not there is a link. */
+export function bodyOf(line: Buffer): Buffer {
+  return line.subarray(0, Math.max(0, line.length - TAIL_LENGTH));
+}
+
 /** Takes a line without its line end apart; null when it does not end with a link. */
 export function unseal(line: Buffer): SealedLine | null {
-  const at = line.length - TAIL_LENGTH;
-  if (at < 1) return null;
-  const link = TAIL.exec(line.toString('latin1', at))?.[1];
-  return link === undefined ? null : { body: line.subarray(0, at), link };
+  const body = bodyOf(line);
+  const link = TAIL.exec(line.toString('latin1', body.length))?.[1];
+  return link === undefined ? null : { body, link };
 }
