@@ -20,7 +20,6 @@ function throughEnds(line: Line): Reference {
   const length = alongMm[last]! - alongMm[0]!;
   const toLast = alongMm.map((x) => (x - alongMm[0]!) / length);
   return {
-    kind: 'ends',
     stations,
     basis: [toLast.map((t) => 1 - t), toLast],
     parameters: [single(stations[0]!), single(stations[last]!)],
@@ -31,7 +30,6 @@ function byLeastSquares(line: Line): Reference {
   const { stations } = line;
   const centred = centredOf(line.alongMm);
   return {
-    kind: 'leastSquares',
     stations,
     basis: [new Float64Array(stations.length).fill(1), centred],
     parameters: [meanOf(stations), leastSquaresSlope(line)],
@@ -52,7 +50,6 @@ function byMinimumZone(line: Line): Reference {
     weights: part.weights,
   });
   return {
-    kind: 'minimumZone',
     stations: line.stations,
     basis: [new Float64Array(line.stations.length).fill(1), line.alongMm.map((x) => x - zone.at)],
     parameters: [combine([0.5, named(zone.upper)], [0.5, named(zone.lower)]), named(zone.slope)],

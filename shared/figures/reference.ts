@@ -19,7 +19,6 @@ export const referenceKinds = ['ends', 'leastSquares', 'minimumZone'] as const s
  * Σ_j basis[j][i]·parameter_j, and every parameter is a linear combination of heights.
  */
 export interface Reference {
-  readonly kind: ReferenceKind;
   readonly stations: ArrayLike<number>;
   readonly basis: readonly Float64Array[];
   readonly parameters: readonly Combination[];
