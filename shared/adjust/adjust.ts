@@ -1,0 +1,198 @@
+import type { Sheet } from '../sheet/schema.ts';
+import type { AdjustedHeights } from './adjusted.ts';
+import { chiSquareOk } from './chi-square.ts';
+import { checkDetermined } from './determined.ts';
+import { dissect } from './dissection.ts';
+import { type Factor, factorise } from './factor.ts';
+import { frontsOf } from './fronts.ts';
+import { minusTransposedTimes, rowsTimes } from './normal.ts';
+import { type Observations, observe } from './observations.ts';
+import { selectedInverse } from './selected-inverse.ts';
+import { solveInPlace } from './solve.ts';
+import { checkTied, partsOf } from './tied.ts';
+
+/** A reading with a standardised residual beyond this (two-sided 0.1 %) is suspect. */
+export const suspectLimit = 3.29;
+/** Below this redundancy a reading counts as unchecked. */
+export const uncheckedRedundancy = 0.05;
+/** A smaller redundancy is rounding: nothing checks the reading. */
+const noRedundancy = 1e-8;
+/** With fewer degrees of freedom, s0 says too little to scale by. */
+const leastFreedomToScale = 4;
+
+/** The adjustment of a sheet: heights, what is known of the readings, and how well it all fits. */
+export interface Adjustment {
+  readonly heights: AdjustedHeights;
+  readonly observations: Observations;
+  /** By row of the observations: adjusted less observed, µm/m or µm. */
+  readonly residual: Float64Array;
+  /** By row: 0, nothing checks this reading, to 1, the others check it fully. */
+  readonly redundancy: Float64Array;
+  /** By row: residual/(σ·√redundancy), σ scaled where `fit.sigmaScaled`; NaN where redundancy is 0. */
+  readonly standardised: Float64Array;
+  /** Row of the one suspect reading, -1 for none. */
+  readonly suspect: number;
+  /** Other rows whose standardised residual is as large as that of the suspect. */
+  readonly suspectTies: readonly number[];
+  /** Zeros that the readings determine, µm/m. */
+  readonly zeros: readonly { readonly name: string; readonly value: number; readonly u: number }[];
+  /** Zeros that the readings cannot tell from a tilt of the surface. */
+  readonly freeZeros: readonly string[];
+  /** The part each station belongs to; stations of one part are tied together. */
+  readonly parts: Int32Array;
+  readonly fit: Fit;
+}
+
+export interface Fit {
+  readonly observations: number;
+  readonly unknowns: number;
+  readonly datumDefect: number;
+  readonly degreesOfFreedom: number;
+  readonly s0: number | null;
+  readonly chiSquareOk: boolean | null;
+  readonly sigmaScaled: boolean;
+}
+
+/** Kinds whose figures stand by line and keep their slope: only a constant may stay unseen. */
+const slopeMatters: ReadonlySet<Sheet['kind']> = new Set(['slide', 'square', 'bar', 'dovetail']);
+
+/**
+ * Adjusts a proved sheet by weighted least squares.
+ *
+ * @throws WayscribeError `adjust.notTied`, `adjust.notDetermined` or `sheet.tooLarge`.
+ */
+export function adjust(sheet: Sheet): Adjustment {
+  const observations = observe(sheet);
+  const byLine = slopeMatters.has(sheet.kind);
+  const parts = partsOf(observations);
+  checkTied(observations, parts, sheet.lines, byLine);
+
+  const factor = factorise(observations, frontsOf(observations, dissect(observations)));
+  const determined = checkDetermined(observations, factor, parts, byLine ? 'constant' : 'plane');
+  const x = solve(observations, factor);
+  const misfit = rowsTimes(observations, factor.fronts, x, observations.observed);
+  const { variance, explained } = selectedInverse(observations, factor);
+
+  const fit = fitOf(sheet, observations, factor, misfit);
+  const scale = fit.sigmaScaled ? fit.s0! : 1;
+  const redundancy = explained.map((share) => (1 - share < noRedundancy ? 0 : 1 - share));
+  const standardised = standardise(misfit, redundancy, scale, observations.observed);
+  const { suspect, suspectTies } = findSuspect(standardised);
+  return {
+    heights: heightsOf(observations, factor, x, variance, scale),
+    observations,
+    residual: misfit.map((v, r) => v * observations.sigma[r]!),
+    redundancy,
+    standardised,
+    suspect,
+    suspectTies,
+    ...zerosOf(observations, factor, determined, x, variance, scale),
+    parts,
+    fit,
+  };
+}
+
+/** The unknowns by place, refined once against the rows themselves. */
+function solve(observations: Observations, factor: Factor): Float64Array {
+  const { fronts } = factor;
+  const x = new Float64Array(factor.inversePivot.length);
+  for (let round = 0; round < 2; round++) {
+    const misfit = rowsTimes(observations, fronts, x, observations.observed);
+    const step = minusTransposedTimes(observations, fronts, misfit);
+    solveInPlace(factor, step);
+    for (let k = 0; k < x.length; k++) x[k]! += step[k]!;
+  }
+  return x;
+}
+
+function fitOf(sheet: Sheet, observations: Observations, { held }: Factor, misfit: Float64Array): Fit {
+  const unknowns = observations.stationNames.length + observations.nuisances.length;
+  const degreesOfFreedom = observations.count - unknowns + held.length;
+  const sumOfSquares = misfit.reduce((sum, v) => sum + v * v, 0);
+  const groups = [...sheet.walks, ...sheet.sweeps];
+  const assumed = observations.group.every((group) => groups[group]!.sigma === undefined);
+  const free = degreesOfFreedom > 0;
+  const s0 = free ? Math.sqrt(sumOfSquares / degreesOfFreedom) : null;
+  return {
+    observations: observations.count,
+    unknowns,
+    datumDefect: held.length,
+    degreesOfFreedom,
+    s0,
+    chiSquareOk: free ? chiSquareOk(sumOfSquares, degreesOfFreedom) : null,
+    sigmaScaled: assumed && degreesOfFreedom >= leastFreedomToScale,
+  };
+}
+
+/** Residuals over their own standard deviation; all 0 where the readings agree but for rounding. */
+function standardise(
+  misfit: Float64Array,
+  redundancy: Float64Array,
+  scale: number,
+  observed: Float64Array,
+): Float64Array {
+  const largest = observed.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  const rounding = 1e-12 * largest;
+  const exact = misfit.every((v) => Math.abs(v) <= rounding);
+  return misfit.map((v, r) => {
+    if (redundancy[r] === 0) return Number.NaN;
+    return exact ? 0 : v / (Math.sqrt(redundancy[r]!) * scale);
+  });
+}
+
+function findSuspect(standardised: Float64Array): { suspect: number; suspectTies: number[] } {
+  let worst = 0;
+  for (const w of standardised) if (Math.abs(w) > worst) worst = Math.abs(w);
+  if (!(worst > suspectLimit)) return { suspect: -1, suspectTies: [] };
+  const rows: number[] = [];
+  // Readings that check only one another share one |w|; rounding must not choose between them.
+  standardised.forEach((w, row) => {
+    if (Math.abs(w) >= worst * (1 - 1e-7)) rows.push(row);
+  });
+  return { suspect: rows[0]!, suspectTies: rows.slice(1) };
+}
+
+function heightsOf(
+  { stationNames, xMm, yMm }: Observations,
+  factor: Factor,
+  x: Float64Array,
+  variance: Float64Array,
+  scale: number,
+): AdjustedHeights {
+  const { placeOf } = factor.fronts;
+  const byStation = (values: Float64Array, times: number) =>
+    Float64Array.from(stationNames, (_, k) => values[placeOf[k]!]! * times);
+  return {
+    names: stationNames,
+    xMm,
+    yMm,
+    heightUm: byStation(x, 1),
+    varianceUm2: byStation(variance, scale * scale),
+    covarianceWith(c) {
+      const b = new Float64Array(variance.length);
+      for (let k = 0; k < stationNames.length; k++) b[placeOf[k]!] = c[k]!;
+      solveInPlace(factor, b);
+      return byStation(b, scale * scale);
+    },
+  };
+}
+
+function zerosOf(
+  { nuisances, stationNames }: Observations,
+  { fronts }: Factor,
+  determined: readonly boolean[],
+  x: Float64Array,
+  variance: Float64Array,
+  scale: number,
+): Pick<Adjustment, 'zeros' | 'freeZeros'> {
+  const all = nuisances.flatMap(({ kind, of }, k) => {
+    if (kind !== 'zero') return [];
+    const place = fronts.placeOf[stationNames.length + k]!;
+    const u = Math.sqrt(variance[place]!) * scale;
+    return [{ name: of, value: x[place]!, u, known: determined[k]! }];
+  });
+  return {
+    zeros: all.filter(({ known }) => known).map(({ name, value, u }) => ({ name, value, u })),
+    freeZeros: all.filter(({ known }) => !known).map(({ name }) => name),
+  };
+}

@@ -1,0 +1,165 @@
+import type { Fronts } from './fronts.ts';
+import { type Observations, rowWidth } from './observations.ts';
+
+/**
+ * The factor N = L·D·Lᵀ of the normal matrix N = AᵀA, front by front.
+ *
+ * `rows` holds, per front, its pivot rows of D·Lᵀ over the whole front (row-major, `pivots × size`);
+ * `inversePivot` holds 1/D by place, 0 for an unknown that the readings cannot see and that is held at 0.
+ */
+export interface Factor {
+  readonly fronts: Fronts;
+  readonly rows: Float64Array;
+  readonly inversePivot: Float64Array;
+  /** Places of the held unknowns: as many as the normal matrix lacks in rank. */
+  readonly held: readonly number[];
+}
+
+/**
+ * A pivot that shrank below this share of the unknown's own weight is rounding: the readings cannot tell
+ * the unknown from the earlier ones.
+ */
+const rankTolerance = 1e-11;
+
+/**
+ * Factorises the normal matrix of the observations.
+ *
+ * Where all rows are differences of two heights, each row of the normal matrix sums to zero and stays so
+ * while unknowns are eliminated. Then a pivot is formed as the sum of the off-diagonals that are left
+ * (Grassmann, Taksar and Heyman 1985), so that nothing is ever subtracted and no digits are lost.
+ */
+export function factorise(observations: Observations, fronts: Fronts): Factor {
+  const { count, start, parent, borderStart, borderInParent, storeStart } = fronts;
+  const { pureDifferences } = observations;
+  const rows = new Float64Array(storeStart[count]!);
+  const inversePivot = new Float64Array(start[count]!);
+  const weight = weightsOf(observations, fronts);
+  const held: number[] = [];
+  const work = new Float64Array(fronts.largest * fronts.largest);
+  const updates: (Float64Array | undefined)[] = [];
+  const children: number[][] = Array.from({ length: count }, () => []);
+  for (let f = 0; f < count; f++) if (parent[f]! >= 0) children[parent[f]!]!.push(f);
+  const assemble = assembler(observations, fronts);
+
+  for (let f = 0; f < count; f++) {
+    const pivots = start[f + 1]! - start[f]!;
+    const size = pivots + borderStart[f + 1]! - borderStart[f]!;
+    work.fill(0, 0, size * size);
+    assemble(f, work, size);
+    for (const child of children[f]!) {
+      addUpdate(work, size, updates[child]!, borderInParent, borderStart[child]!, borderStart[child + 1]!);
+      updates[child] = undefined;
+    }
+    eliminate(f, pivots, size);
+    rows.set(work.subarray(0, pivots * size), storeStart[f]!);
+    updates[f] = borderBlock(work, pivots, size);
+  }
+  return { fronts, rows, inversePivot, held };
+
+  /** Brings the upper triangle of the front to D·Lᵀ (pivot rows) and the update for the parent (the rest). */
+  function eliminate(f: number, pivots: number, size: number): void {
+    const first = start[f]!;
+    for (let i = 0; i < size; i++) {
+      const row = i * size;
+      subtractEarlier(row, i, Math.min(i, pivots), size, first);
+      if (i >= pivots) continue;
+      let pivot = work[row + i]!;
+      if (pureDifferences) {
+        pivot = 0;
+        for (let j = i + 1; j < size; j++) pivot -= work[row + j]!;
+      }
+      if (pivot > (pureDifferences ? 0 : rankTolerance * weight[first + i]!)) {
+        inversePivot[first + i] = 1 / pivot;
+      } else {
+        held.push(first + i);
+        work.fill(0, row + i, row + size);
+      }
+    }
+  }
+
+  /** row i −= Σ over earlier pivots p of (L_ip)·(row p), four pivots at a time. */
+  function subtractEarlier(row: number, i: number, end: number, size: number, first: number): void {
+    let p = 0;
+    for (; p + 3 < end; p += 4) {
+      const r0 = p * size;
+      const r1 = r0 + size;
+      const r2 = r1 + size;
+      const r3 = r2 + size;
+      const l0 = work[r0 + i]! * inversePivot[first + p]!;
+      const l1 = work[r1 + i]! * inversePivot[first + p + 1]!;
+      const l2 = work[r2 + i]! * inversePivot[first + p + 2]!;
+      const l3 = work[r3 + i]! * inversePivot[first + p + 3]!;
+      if (l0 === 0 && l1 === 0 && l2 === 0 && l3 === 0) continue;
+      for (let j = i; j < size; j++) {
+        work[row + j]! -= l0 * work[r0 + j]! + l1 * work[r1 + j]! + l2 * work[r2 + j]! + l3 * work[r3 + j]!;
+      }
+    }
+    for (; p < end; p++) {
+      const r0 = p * size;
+      const l0 = work[r0 + i]! * inversePivot[first + p]!;
+      if (l0 === 0) continue;
+      for (let j = i; j < size; j++) work[row + j]! -= l0 * work[r0 + j]!;
+    }
+  }
+}
+
+/** Diagonal of the normal matrix by place: the weight with which the readings see each unknown. */
+function weightsOf({ count, coefficient }: Observations, { place, start }: Fronts): Float64Array {
+  const weight = new Float64Array(start.at(-1)!);
+  for (let i = 0; i < rowWidth * count; i++) {
+    if (place[i]! >= 0) weight[place[i]!]! += coefficient[i]! * coefficient[i]!;
+  }
+  return weight;
+}
+
+/** A function that adds the products of the coefficients of a front's own rows to its upper triangle. */
+function assembler({ coefficient }: Observations, fronts: Fronts) {
+  const { start, borderStart, border, rowStart, row, place } = fronts;
+  const local = new Int32Array(start.at(-1)!);
+  const at = new Int32Array(rowWidth);
+  return (f: number, work: Float64Array, size: number): void => {
+    const pivots = start[f + 1]! - start[f]!;
+    for (let k = 0; k < pivots; k++) local[start[f]! + k] = k;
+    for (let i = borderStart[f]!; i < borderStart[f + 1]!; i++) {
+      local[border[i]!] = pivots + i - borderStart[f]!;
+    }
+    for (let r = rowStart[f]!; r < rowStart[f + 1]!; r++) {
+      const base = rowWidth * row[r]!;
+      for (let a = 0; a < rowWidth; a++) at[a] = place[base + a]! < 0 ? -1 : local[place[base + a]!]!;
+      for (let a = 0; a < rowWidth; a++) {
+        if (at[a]! < 0) continue;
+        for (let b = a; b < rowWidth; b++) {
+          if (at[b]! < 0) continue;
+          const [low, high] = at[a]! < at[b]! ? [at[a]!, at[b]!] : [at[b]!, at[a]!];
+          work[low * size + high]! += coefficient[base + a]! * coefficient[base + b]!;
+        }
+      }
+    }
+  };
+}
+
+/** Adds a child's update (square, upper triangle) to its parent's front; both run in the same order. */
+function addUpdate(
+  work: Float64Array,
+  size: number,
+  update: Float64Array,
+  inParent: Int32Array,
+  from: number,
+  to: number,
+): void {
+  const width = to - from;
+  for (let i = 0; i < width; i++) {
+    const row = inParent[from + i]! * size;
+    for (let j = i; j < width; j++) work[row + inParent[from + j]!]! += update[i * width + j]!;
+  }
+}
+
+function borderBlock(work: Float64Array, pivots: number, size: number): Float64Array {
+  const width = size - pivots;
+  const block = new Float64Array(width * width);
+  for (let i = 0; i < width; i++) {
+    const row = (pivots + i) * size;
+    block.set(work.subarray(row + pivots + i, row + size), i * width + i);
+  }
+  return block;
+}
