@@ -1,5 +1,5 @@
 import type { ReadingState } from '../shared/session/events.ts';
-import type { TiltUnit } from '../shared/session/setup.ts';
+import type { TiltUnit } from '../shared/units.ts';
 import type { Profile } from './profile.ts';
 
 /** What a whole frame says. `value` is null when the state is no number. */

@@ -75,11 +75,11 @@ export const profileSchema = z.strictObject({
     .strictObject({
       windowMs: z.number().positive(),
       fewest: z.number().int().min(2),
-      spread: z.number().positive(),
-      trend: z.number().positive(),
+      spreadUmPerM: z.number().positive(),
+      trendUmPerM: z.number().positive(),
       movingFactor: z.number().min(1),
     })
-    .describe('limits of steadiness, in the unit of the reading'),
+    .describe('limits of steadiness: what the noise of the instrument leaves when nothing moves'),
   settleMs: z
     .number()
     .min(0)

@@ -96,6 +96,10 @@ export const toPageSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('instruments'), instruments: z.array(instrumentSchema) }),
   z.object({ type: z.literal('simulated'), simulated: simulatedSchema.nullable() }),
   z.object({ type: z.literal('player'), player: playerSchema }),
+  z.object({
+    type: z.literal('refused').describe('a take that nobody asked for by hand was due, and was refused'),
+    error: errorSchema,
+  }),
   z.object({ type: z.literal('answer'), to: z.number().int(), error: errorSchema.nullable() }),
 ]);
 export type ToPage = z.infer<typeof toPageSchema>;

@@ -33,8 +33,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     type: z.literal('reading'),
     from: z.string().describe('name of the instrument'),
     raw: z.string().describe('the frame as it came, one character a byte'),
-    value: z.number().nullable().describe('in the unit of the instrument; null when the state is no number'),
-    unit: tiltUnitSchema.optional().describe('only when the frame itself names it'),
+    value: z.number().nullable().describe('in the unit of the set-up; null when the state is no number'),
+    unit: tiltUnitSchema.optional().describe('as sent, when the frame itself names it'),
     state: readingStateSchema.optional().describe('only when not ok'),
   }),
   z.object({
@@ -102,11 +102,15 @@ export const eventSchema = z.discriminatedUnion('type', [
     why: z.string(),
     torn: z.string().optional().describe('bytes of a torn last line that were set aside, hex'),
   }),
+  z.object({ ...stamp, type: z.literal('aside').describe('put aside by the person, to go on later') }),
   z.object({ ...stamp, type: z.literal('end') }),
 ]);
 export type SessionEvent = z.infer<typeof eventSchema>;
 export type EventOf<T extends SessionEvent['type']> = Extract<SessionEvent, { type: T }>;
 export type TakeEvent = EventOf<'take'>;
+
+/** When something happened, on both clocks. */
+export type Stamp = Pick<SessionEvent, 't' | 'm'>;
 
 type WithoutStamp<E> = E extends unknown ? Omit<E, 'seq' | 't' | 'm'> : never;
 /** An event before the recorder numbers and stamps it. */

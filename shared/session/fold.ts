@@ -1,4 +1,5 @@
 import { type Placement, placementKey, planWay, type WalkId } from '../survey/way.ts';
+import type { TiltUnit } from '../units.ts';
 import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
 import type { Setup } from './setup.ts';
 
@@ -27,7 +28,7 @@ export interface Session {
   readonly discarded: number;
   readonly handsFree: boolean;
   /** The unit that the instrument changed to in mid-session, until somebody acknowledges it. */
-  readonly unitAlarm: string | null;
+  readonly unitAlarm: TiltUnit | null;
   readonly ended: boolean;
   /** Number of the last event seen. */
   readonly seq: number;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { tiltUnits } from '../units.ts';
 
 /**
  * What is measured, with what and how: everything a session must know before its first take.
@@ -8,8 +9,7 @@ import { z } from 'zod';
  * means that the far foot is higher.
  */
 
-export const tiltUnitSchema = z.enum(['um/m', 'mm/m', 'arcsec', 'deg', 'mrad', 'in/ft', 'in/10in']);
-export type TiltUnit = z.infer<typeof tiltUnitSchema>;
+export const tiltUnitSchema = z.enum(tiltUnits);
 
 const line = z.string().trim().max(120);
 

@@ -1,0 +1,176 @@
+import { BehaviorSubject, Subject } from 'rxjs';
+import { type Decoded, decode } from '../../protocols/decode.ts';
+import type { Profile } from '../../protocols/profile.ts';
+import type { WayscribeError } from '../../shared/errors.ts';
+import type { InstrumentState } from '../../shared/messages.ts';
+import type { Stamp } from '../../shared/session/events.ts';
+import { PortLink } from '../ports/link.ts';
+import { type PortMaker, stampNow } from '../ports/port.ts';
+import { FrameCutter } from './frame-cutter.ts';
+
+/** One frame that was whole, with what it says. */
+export interface Reading {
+  readonly raw: string;
+  readonly decoded: Decoded;
+  readonly stamp: Stamp;
+}
+
+/** Bytes that were no frame, one character a byte. */
+export interface Discarded {
+  readonly raw: string;
+  readonly why: string;
+  readonly stamp: Stamp;
+}
+
+/** The stream stopped (`lost`) or goes on again (`back`). */
+export interface Gap {
+  readonly is: 'lost' | 'back';
+  readonly why: string;
+  readonly stamp: Stamp;
+}
+
+/**
+ * An instrument on a port: from bytes to readings, by its profile alone.
+ *
+ * Silence is watched: a periodic instrument, or one that does not answer, is `silent` after the time its
+ * profile names, and its last value is not a value any more.
+ */
+export class Instrument {
+  readonly name: string;
+  readonly profile: Profile;
+  readonly readings$ = new Subject<Reading>();
+  readonly discarded$ = new Subject<Discarded>();
+  readonly gaps$ = new Subject<Gap>();
+  readonly state$: BehaviorSubject<InstrumentState>;
+  readonly #link: PortLink;
+  #cutter: FrameCutter | null = null;
+  #asking: NodeJS.Timeout | null = null;
+  #silence: NodeJS.Timeout | null = null;
+  #settledAt = 0;
+  /** True from the first reading until the stream is lost, and again from the next reading. */
+  #flowing = false;
+  #everFlowed = false;
+  #frames = 0;
+  #discards = 0;
+
+  constructor(name: string, profile: Profile, maker: PortMaker) {
+    this.name = name;
+    this.profile = profile;
+    this.state$ = new BehaviorSubject<InstrumentState>({
+      name,
+      port: maker.path,
+      profile: profile.id,
+      kind: profile.talk.kind === 'periodic' ? 'periodic' : 'on-demand',
+      link: 'absent',
+      unit: profile.unit ?? '',
+      silent: false,
+      frames: 0,
+      discarded: 0,
+    });
+    this.#link = new PortLink(maker, profile.line, {
+      opened: (stamp) => this.#opened(stamp),
+      data: (bytes, stamp) => this.#cutter?.push(bytes, stamp),
+      closed: (stamp) => this.#closed(stamp),
+      state: (link, error) => this.#linkState(link, error),
+    });
+  }
+
+  /** Opens the port and keeps it open; returns after the first try. */
+  async start(): Promise<void> {
+    await this.#link.start();
+  }
+
+  async stop(): Promise<void> {
+    this.#quiet();
+    await this.#link.stop();
+    for (const subject of [this.readings$, this.discarded$, this.gaps$, this.state$]) subject.complete();
+  }
+
+  #opened(stamp: Stamp): void {
+    this.#settledAt = stamp.m + this.profile.settleMs;
+    this.#cutter = new FrameCutter(this.profile.frame, stamp, {
+      frame: (raw, at) => this.#frame(raw, at),
+      discarded: (raw, why, at) => this.#discard(raw, why, at),
+    });
+    const { talk } = this.profile;
+    if (talk.kind === 'on-request') {
+      const ask = () => this.#link.write(talk.request);
+      this.#asking = setInterval(ask, talk.everyMs);
+    }
+    this.#watch();
+  }
+
+  #closed(stamp: Stamp): void {
+    this.#quiet();
+    this.#cutter?.end(stamp);
+    this.#cutter = null;
+    this.#lose('the port was lost', stamp);
+  }
+
+  #quiet(): void {
+    if (this.#asking) clearInterval(this.#asking);
+    if (this.#silence) clearTimeout(this.#silence);
+    this.#asking = null;
+    this.#silence = null;
+  }
+
+  #watch(): void {
+    if (this.#silence) clearTimeout(this.#silence);
+    this.#silence = setTimeout(() => {
+      this.#change({ silent: true });
+      this.#lose(`nothing came for ${this.profile.talk.silentAfterMs / 1000} s`, stampNow());
+    }, this.profile.talk.silentAfterMs);
+  }
+
+  #frame(raw: string, stamp: Stamp): void {
+    if (raw.length === 0) return;
+    const early = stamp.m < this.#settledAt;
+    const decoding = early ? { why: 'just after opening' } : decode(this.profile, raw);
+    if ('why' in decoding) {
+      this.#discard(raw, decoding.why, stamp);
+      return;
+    }
+    this.#watch();
+    if (!this.#flowing) {
+      this.#flowing = true;
+      if (this.#everFlowed) this.gaps$.next({ is: 'back', why: 'readings come again', stamp });
+      this.#everFlowed = true;
+    }
+    // The count alone is not worth a message to every page; it travels with the next change of state.
+    this.#frames += 1;
+    if (this.state$.value.silent) this.#change({ silent: false });
+    this.readings$.next({ raw, decoded: decoding.ok, stamp });
+  }
+
+  #discard(raw: string, why: string, stamp: Stamp): void {
+    if (raw.length === 0) return;
+    this.#discards += 1;
+    this.#change({});
+    this.discarded$.next({ raw, why, stamp });
+  }
+
+  #lose(why: string, stamp: Stamp): void {
+    if (!this.#flowing) return;
+    this.#flowing = false;
+    this.gaps$.next({ is: 'lost', why, stamp });
+  }
+
+  #linkState(link: InstrumentState['link'], error: WayscribeError | null): void {
+    const { error: _, ...state } = this.state$.value;
+    const sent = error && {
+      code: error.code,
+      place: error.place,
+      message: error.detail,
+      remedy: error.remedy,
+    };
+    this.state$.next({ ...state, ...this.#counts(), link, silent: false, ...(sent && { error: sent }) });
+  }
+
+  #change(part: Partial<InstrumentState>): void {
+    this.state$.next({ ...this.state$.value, ...this.#counts(), ...part });
+  }
+
+  #counts(): { frames: number; discarded: number } {
+    return { frames: this.#frames, discarded: this.#discards };
+  }
+}

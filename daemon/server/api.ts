@@ -1,0 +1,74 @@
+import { createReadStream } from 'node:fs';
+import { type NextFunction, type Request, type Response, Router } from 'express';
+import { shippedProfiles } from '../../protocols/shipped.ts';
+import type { PortList, RecordingList } from '../../shared/api.ts';
+import { isWayscribeError } from '../../shared/errors.ts';
+import { fold, type Session } from '../../shared/session/fold.ts';
+import { resultOf } from '../../shared/session/result.ts';
+import { toCsv } from '../../shared/session/to-csv.ts';
+import { toSheet } from '../../shared/session/to-sheet.ts';
+import { references } from '../../shared/sheet/sheet.ts';
+import { listPorts } from '../ports/list.ts';
+import { readRecording } from '../recording/reader.ts';
+import type { RecordingStore } from '../recording/store.ts';
+import { sent } from '../session/stage.ts';
+import { simulatedPath } from '../session/survey.ts';
+
+/** The JSON API: what can be listed and taken home. It changes nothing. */
+export function apiRouter(store: RecordingStore, demo: boolean): Router {
+  const api = Router();
+
+  api.get('/recordings', async (_request, response) => {
+    const { recordings } = await store.list();
+    response.json(recordings satisfies RecordingList);
+  });
+
+  api.get('/ports', async (_request, response) => {
+    const simulated = demo ? [{ path: simulatedPath, label: 'simulated level of the demo' }] : [];
+    const list: PortList = {
+      ports: [...simulated, ...(await listPorts())],
+      profiles: shippedProfiles.map(({ id, title, unit }) => ({ id, title, ...(unit && { unit }) })),
+    };
+    response.json(list);
+  });
+
+  api.get('/recordings/:id', async (request, response) => {
+    const path = await store.find(request.params.id);
+    response.type('application/x-ndjson').attachment(`${request.params.id}.jsonl`);
+    createReadStream(path)
+      .on('error', () => response.destroy())
+      .pipe(response);
+  });
+
+  api.get('/recordings/:id/sheet.json', async (request, response) => {
+    response.json(toSheet(await sessionOf(store, request.params.id)));
+  });
+
+  api.get('/recordings/:id/result.json', async (request, response) => {
+    const reference = references.find((name) => name === request.query.reference);
+    const result = resultOf(await sessionOf(store, request.params.id), reference);
+    response.type('json').send(`${JSON.stringify(result, null, 2)}\n`);
+  });
+
+  api.get('/recordings/:id/readings.csv', async (request, response) => {
+    const csv = toCsv(await sessionOf(store, request.params.id));
+    response.type('text/csv').attachment(`${request.params.id}.csv`).send(csv);
+  });
+
+  api.use((_request, response) => {
+    response
+      .status(404)
+      .json({ code: 'command.invalid', place: 'address', message: 'is not there', remedy: '' });
+  });
+  api.use((error: unknown, _request: Request, response: Response, next: NextFunction) => {
+    if (response.headersSent) return next(error);
+    const status = isWayscribeError(error, 'recording.notFound') ? 404 : isWayscribeError(error) ? 422 : 500;
+    response.status(status).json(sent(error));
+  });
+  return api;
+}
+
+async function sessionOf(store: RecordingStore, id: string): Promise<Session> {
+  const { header, events } = await readRecording(await store.find(id), { skipReadings: true });
+  return fold(header, events);
+}

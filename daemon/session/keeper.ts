@@ -1,0 +1,231 @@
+import { Subject } from 'rxjs';
+import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import { parseTyped } from '../../shared/live/typed.ts';
+import type { Command } from '../../shared/messages.ts';
+import {
+  type Header,
+  isKept,
+  type NewEvent,
+  type SessionEvent,
+  type Stamp,
+  type TakenBy,
+} from '../../shared/session/events.ts';
+import { apply, begin, type Session } from '../../shared/session/fold.ts';
+import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import { stampNow } from '../ports/port.ts';
+import type { RecordingWriter } from '../recording/writer.ts';
+import type { Needle } from './needle.ts';
+import { allTaken, refusalOf } from './refusal.ts';
+import { Turns } from './turns.ts';
+
+/** Commands that become events of the session that is on. */
+export type SessionCommand = Extract<
+  Command,
+  {
+    do:
+      | 'take'
+      | 'type'
+      | 'void'
+      | 'aim'
+      | 'skip'
+      | 'note'
+      | 'conditions'
+      | 'hands-free'
+      | 'walk-back'
+      | 'acknowledge-unit'
+      | 'finish';
+  }
+>;
+
+/**
+ * Keeps one session: turns commands and steady readings into events, has each one written and synced, and
+ * only then lets anybody see it. The state is nothing but the fold of the events so far.
+ */
+export class Keeper {
+  /** Events that are on record, without the stream of readings. */
+  readonly events$ = new Subject<SessionEvent>();
+  /** What went wrong without anybody having asked: a take that was due, a disk that is full. */
+  readonly refused$ = new Subject<WayscribeError>();
+  readonly #writer: RecordingWriter;
+  readonly #kept: SessionEvent[] = [];
+  #session: Session;
+  #needle: Needle | null = null;
+  readonly #turns = new Turns();
+  #troubled = false;
+
+  constructor(header: Header, events: readonly SessionEvent[], writer: RecordingWriter) {
+    this.#writer = writer;
+    this.#session = begin(header);
+    for (const event of events) this.#fold(event);
+  }
+
+  get session(): Session {
+    return this.#session;
+  }
+
+  /** Every event so far but the stream of readings. */
+  get kept(): readonly SessionEvent[] {
+    return this.#kept;
+  }
+
+  /** The instrument of the session, if it has one on a cable. */
+  use(needle: Needle): void {
+    this.#needle = needle;
+    needle.due$.subscribe(() => {
+      if (!this.#session.handsFree || this.#session.ended || !this.#session.next) return;
+      this.#turns.take(() => this.#take('hands-free', false)).catch((error) => this.#refuse(error));
+    });
+  }
+
+  /** Puts an event on record; the promise holds it once it is in the file, synced unless a stream reading. */
+  async record(event: NewEvent, stamp: Stamp = stampNow()): Promise<SessionEvent> {
+    try {
+      const written = await this.#writer.append(event, stamp, { durable: event.type !== 'reading' });
+      this.#troubled = false;
+      this.#fold(written);
+      if (isKept(written)) this.events$.next(written);
+      return written;
+    } catch (error) {
+      // A stream of failures is told once.
+      if (!this.#troubled) this.#refuse(error);
+      this.#troubled = true;
+      throw error;
+    }
+  }
+
+  /**
+   * Does what a person asked, after what was asked before.
+   * @throws WayscribeError with the reason and what helps, when it can't be done
+   */
+  async obey(command: SessionCommand): Promise<void> {
+    await this.#turns.take(() => this.#obey(command));
+  }
+
+  async close(): Promise<void> {
+    this.#needle?.stop();
+    await this.#turns.idle();
+    await this.#writer.close();
+    this.events$.complete();
+    this.refused$.complete();
+  }
+
+  #fold(event: SessionEvent): void {
+    this.#session = apply(this.#session, event);
+    if (isKept(event)) this.#kept.push(event);
+  }
+
+  #refuse(error: unknown): void {
+    if (isWayscribeError(error)) this.refused$.next(error);
+    else console.error(error);
+  }
+
+  async #obey(command: SessionCommand): Promise<void> {
+    const session = this.#session;
+    if (session.ended && command.do !== 'note') {
+      throw new WayscribeError('command.refused', 'session', 'the survey is finished', 'go on with it first');
+    }
+    switch (command.do) {
+      case 'take':
+        return this.#take(command.by, command.insist);
+      case 'type':
+        return this.#type(command.text);
+      case 'void': {
+        const take = session.takes.find(({ event }) => event.seq === command.take);
+        if (!take || take.out !== undefined) {
+          throw new WayscribeError('take.place', `take ${command.take}`, 'there is no such take that counts');
+        }
+        return void (await this.record({ type: 'void', take: command.take, reason: command.reason }));
+      }
+      case 'aim':
+        return void (await this.record({ type: 'aim', place: this.#planned(command.place) }));
+      case 'skip':
+        return void (await this.record({
+          type: 'skip',
+          place: this.#planned(command.place),
+          reason: command.reason,
+        }));
+      case 'note': {
+        const { text, place } = command;
+        return void (await this.record({ type: 'note', text, ...(place && { place }) }));
+      }
+      case 'conditions': {
+        const { do: _, ...changes } = command;
+        return void (await this.record({ type: 'conditions', ...changes }));
+      }
+      case 'hands-free':
+        return void (await this.record({ type: 'hands-free', on: command.on }));
+      case 'walk-back':
+        if (session.walks.includes('back')) {
+          throw new WayscribeError('command.refused', 'walk', 'the walk back is on already');
+        }
+        return void (await this.record({ type: 'phase', walk: 'back' }));
+      case 'acknowledge-unit':
+        if (session.unitAlarm === null) return;
+        return void (await this.record({
+          type: 'unit',
+          from: session.setup.level.name,
+          unit: session.unitAlarm,
+          acknowledged: true,
+        }));
+      case 'finish':
+        return void (await this.record({ type: 'end' }));
+    }
+  }
+
+  async #take(by: TakenBy, insist: boolean): Promise<void> {
+    const { next, unitAlarm } = this.#session;
+    const now = this.#needle?.now ?? null;
+    const refusal = refusalOf({ next, unitAlarm, now, insist });
+    if (refusal) throw refusal;
+    const { window } = now!;
+    this.#needle!.spend();
+    const event = this.#takeEvent(next!, {
+      value: window.mean!,
+      spread: window.spread,
+      readings: [window.samples[0]!.seq, window.samples.at(-1)!.seq],
+      count: window.samples.length,
+      by,
+      steadiness: window.steadiness,
+    });
+    await this.record(event).catch((error) => {
+      this.#needle?.rearm();
+      throw error;
+    });
+  }
+
+  async #type(text: string): Promise<void> {
+    const value = parseTyped(text);
+    const { next, setup } = this.#session;
+    if (setup.level.source !== 'typed') {
+      throw new WayscribeError(
+        'command.refused',
+        'reading',
+        'this level is read from its cable',
+        'press Take',
+      );
+    }
+    if (!next) throw allTaken();
+    const typed = { value, spread: null, readings: null, count: 1, by: 'typed', steadiness: null } as const;
+    await this.record(this.#takeEvent(next, { ...typed, raw: text.trim() }));
+  }
+
+  #takeEvent(
+    place: Placement,
+    how: Omit<Extract<NewEvent, { type: 'take' }>, 'type' | 'place' | 'from'>,
+  ): NewEvent {
+    const earlier = this.#session.counted.get(placementKey(place));
+    return {
+      type: 'take',
+      place,
+      from: this.#session.setup.level.name,
+      ...how,
+      ...(earlier && { replaces: earlier.seq }),
+    };
+  }
+
+  #planned(place: Placement): Placement {
+    const key = placementKey(place);
+    if (this.#session.plan.some((other) => placementKey(other) === key)) return place;
+    throw new WayscribeError('take.place', key, 'is no placement of this survey');
+  }
+}

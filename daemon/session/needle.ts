@@ -1,0 +1,139 @@
+import { Subject, type Subscription } from 'rxjs';
+import type { Profile } from '../../protocols/profile.ts';
+import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
+import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
+import type { Live } from '../../shared/messages.ts';
+import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
+import type { Level } from '../../shared/session/setup.ts';
+import { fromInternal, type TiltUnit, toInternal } from '../../shared/units.ts';
+import type { Instrument, Reading } from '../instruments/instrument.ts';
+
+/** Puts an event on record and hands it back once it is in the file. */
+export type Record = (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>;
+
+/**
+ * The needle of one instrument in one session: readings go on record, then into the rolling window, then
+ * to the pages. It says when a take is due without a hand, and what a take would hold.
+ */
+export class Needle {
+  readonly live$ = new Subject<Live>();
+  /** A steady reading after a felt movement. */
+  readonly due$ = new Subject<void>();
+  readonly instrument: Instrument;
+  /** Unit in which the session counts. */
+  readonly #unit: TiltUnit;
+  readonly #limits: SteadyLimits;
+  readonly #record: Record;
+  readonly #subscription: Subscription;
+  #window: Window = emptyWindow;
+  #handsFree: HandsFree;
+  #state: ReadingState = 'ok';
+  #flowing = false;
+  /** Unit in which the instrument spoke last, when it names one. */
+  #spoken: TiltUnit;
+
+  constructor(instrument: Instrument, level: Level, record: Record, handsFree: HandsFree) {
+    this.instrument = instrument;
+    this.#unit = level.unit;
+    this.#spoken = level.unit;
+    this.#limits = limitsFor(instrument.profile, level);
+    this.#record = record;
+    this.#handsFree = handsFree;
+    this.#subscription = instrument.readings$.subscribe((reading) => void this.#reading(reading));
+    this.#subscription.add(
+      instrument.discarded$.subscribe(({ raw, why, stamp }) => {
+        const hex = Buffer.from(raw.slice(0, 512), 'latin1').toString('hex');
+        this.#put({ type: 'discarded', from: instrument.name, hex, why }, stamp);
+      }),
+    );
+    this.#subscription.add(
+      instrument.gaps$.subscribe(({ is, why, stamp }) => {
+        this.#flowing = is === 'back';
+        this.#window = emptyWindow;
+        this.#put({ type: 'gap', from: instrument.name, is, why }, stamp);
+      }),
+    );
+  }
+
+  /** What a take would be made of now. */
+  get now(): { window: Window; state: ReadingState; armed: boolean; flowing: boolean } {
+    const { armed } = this.#handsFree;
+    return { window: this.#window, state: this.#state, armed, flowing: this.#flowing };
+  }
+
+  /** A take was made: the next one needs a movement first. */
+  spend(): void {
+    this.#handsFree = spent;
+  }
+
+  /** The take that was due could not be kept: it stays due. */
+  rearm(): void {
+    this.#handsFree = armed;
+  }
+
+  stop(): void {
+    this.#subscription.unsubscribe();
+    this.live$.complete();
+    this.due$.complete();
+  }
+
+  async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
+    const unit = decoded.unit ?? this.#spoken;
+    if (unit !== this.#spoken) {
+      this.#spoken = unit;
+      this.#put({ type: 'unit', from: this.instrument.name, unit, acknowledged: false }, stamp);
+    }
+    const { state } = decoded;
+    const value = decoded.value === null ? null : inUnit(decoded.value, unit, this.#unit);
+    const event = await this.#record(
+      {
+        type: 'reading',
+        from: this.instrument.name,
+        raw,
+        value,
+        ...(decoded.unit && { unit: decoded.unit }),
+        ...(state !== 'ok' && { state }),
+      },
+      stamp,
+    ).catch(() => null);
+    // What is not on record is not shown either; the disk speaks up at the next take.
+    if (event) this.#show(value, state, event.seq, stamp.m);
+  }
+
+  #show(value: number | null, state: ReadingState, seq: number, m: number): void {
+    this.#flowing = true;
+    this.#state = state;
+    this.#window = value === null ? emptyWindow : observe(this.#window, { seq, m, value }, this.#limits);
+    const felt = feel(this.#handsFree, value === null ? 'moving' : this.#window.steadiness);
+    this.#handsFree = felt.state;
+    const { steadiness, mean, spread, trend, steadySince } = this.#window;
+    this.live$.next({
+      from: this.instrument.name,
+      m,
+      value,
+      state,
+      steadiness,
+      mean,
+      spread,
+      trend,
+      steadyForMs: steadySince === null ? 0 : m - steadySince,
+      armed: this.#handsFree.armed,
+    });
+    if (felt.due) this.due$.next();
+  }
+
+  #put(event: NewEvent, stamp: Stamp): void {
+    this.#record(event, stamp).catch(() => {});
+  }
+}
+
+/** Limits of steadiness in the unit in which the session counts readings of this level. */
+function limitsFor(profile: Profile, level: Level): SteadyLimits {
+  const { windowMs, fewest, spreadUmPerM, trendUmPerM, movingFactor } = profile.steady;
+  const count = (umPerM: number) => fromInternal('tilt', umPerM, level.unit) / level.graduation;
+  return { windowMs, fewest, spread: count(spreadUmPerM), trend: count(trendUmPerM), movingFactor };
+}
+
+function inUnit(value: number, from: TiltUnit, to: TiltUnit): number {
+  return from === to ? value : fromInternal('tilt', toInternal('tilt', value, from), to);
+}

@@ -1,0 +1,220 @@
+import { Subject, Subscription, throttleTime } from 'rxjs';
+import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import type { Command, SentError, ToPage } from '../../shared/messages.ts';
+import type { Header, SessionEvent } from '../../shared/session/events.ts';
+import { readRecording } from '../recording/reader.ts';
+import { Replay } from '../replay/replay.ts';
+import { Survey, type SurveyTools } from './survey.ts';
+import { Turns } from './turns.ts';
+
+/** Shortest time between two needle values to the pages, ms: one frame of a screen and a half. */
+const liveEveryMs = 25;
+const stateEveryMs = 100;
+
+/**
+ * What is on: a survey, a replay, or nothing. Commands of pages come in here, and everything that pages are told
+ * goes out of `messages$`.
+ */
+export class Stage {
+  readonly messages$ = new Subject<ToPage>();
+  readonly #tools: SurveyTools;
+  #on: Survey | Replay | null = null;
+  readonly #turns = new Turns();
+  #telling = new Subscription();
+
+  constructor(tools: SurveyTools) {
+    this.#tools = tools;
+  }
+
+  /** Everything that a page needs to begin with. */
+  hello(): ToPage {
+    const on = this.#on;
+    return {
+      type: 'hello',
+      program: this.#tools.program,
+      mode: this.#tools.demo ? 'demo' : 'serve',
+      session: snapshotOf(on),
+      instruments: on?.instrument ? [on.instrument.state$.value] : [],
+      simulated: on instanceof Survey ? (on.bench?.state$.value ?? null) : null,
+      player: on instanceof Replay ? on.player.state$.value : null,
+    };
+  }
+
+  /** Events after `seq`, for a page that missed some. */
+  since(seq: number): ToPage | null {
+    const shot = snapshotOf(this.#on);
+    return (
+      shot && { type: 'events', id: shot.header.id, events: shot.events.filter((event) => event.seq > seq) }
+    );
+  }
+
+  /** Goes on with the newest survey that neither ended nor was put aside: the daemon was stopped in the middle. */
+  async resumeInterrupted(): Promise<void> {
+    for (const { id } of await this.#tools.store.unfinished()) {
+      const { events } = await readRecording(await this.#tools.store.find(id), { skipReadings: true });
+      if (events.at(-1)?.type === 'aside') continue;
+      await this.#put(await Survey.resume(id, 'the daemon was started again', this.#tools));
+      return;
+    }
+  }
+
+  /**
+   * Does what a page asks.
+   * @throws WayscribeError when it can't be done, with the reason and what helps
+   */
+  async obey(command: Exclude<Command, { do: 'since' }>): Promise<void> {
+    switch (command.do) {
+      case 'start':
+      case 'resume':
+      case 'leave':
+      case 'replay':
+        return this.#turns.take(() => this.#change(command));
+      case 'play':
+        return this.#replay().player.play();
+      case 'pause':
+        return this.#replay().player.pause();
+      case 'speed':
+        return this.#replay().player.speed(command.speed);
+      case 'step':
+        return this.#replay().player.step();
+      case 'to-end':
+        return this.#replay().player.toEnd();
+      case 'rewind':
+        return this.#replay().player.rewind();
+      case 'sim-lift':
+        return this.#bench().lift();
+      case 'sim-push':
+        return this.#bench().push();
+      case 'sim-set-down': {
+        const { next } = this.#survey().keeper.session;
+        if (next) this.#bench().setDown(next);
+        return;
+      }
+      case 'sim-walk': {
+        this.#bench();
+        const { walker } = this.#survey();
+        return command.on ? walker?.start() : walker?.stop();
+      }
+      default:
+        return this.#survey().keeper.obey(command);
+    }
+  }
+
+  async #change(command: Extract<Command, { do: 'start' | 'resume' | 'leave' | 'replay' }>): Promise<void> {
+    switch (command.do) {
+      case 'start':
+        this.#refuseWhileOn();
+        return this.#put(await Survey.start(command.setup, this.#tools));
+      case 'resume':
+        this.#refuseWhileOn();
+        return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
+      case 'leave':
+        if (this.#on instanceof Survey && !this.#on.keeper.session.ended)
+          await this.#on.keeper.record({ type: 'aside' });
+        return this.#put(null);
+      case 'replay': {
+        this.#refuseWhileOn();
+        return this.replay(await this.#tools.store.find(command.id));
+      }
+    }
+  }
+
+  /** Opens the recording in that file to be played. */
+  async replay(path: string): Promise<void> {
+    const { header, events } = await readRecording(path);
+    await this.#put(await Replay.of(header, events));
+  }
+
+  async close(): Promise<void> {
+    await this.#put(null);
+    this.messages$.complete();
+  }
+
+  async #put(next: Survey | Replay | null): Promise<void> {
+    this.#telling.unsubscribe();
+    const before = this.#on;
+    this.#on = next;
+    this.#telling = next ? this.#tellOf(next) : new Subscription();
+    this.messages$.next(this.hello());
+    await before?.close();
+  }
+
+  #tellOf(on: Survey | Replay): Subscription {
+    const telling = new Subscription();
+    const tell = (message: ToPage) => this.messages$.next(message);
+    const latest = { leading: true, trailing: true };
+    telling.add(
+      on.needle?.live$
+        .pipe(throttleTime(liveEveryMs, undefined, latest))
+        .subscribe((live) => tell({ type: 'live', live })),
+    );
+    telling.add(
+      on.instrument?.state$
+        .pipe(throttleTime(stateEveryMs, undefined, latest))
+        .subscribe((state) => tell({ type: 'instruments', instruments: [state] })),
+    );
+    const id = on.header.id;
+    telling.add(on.events$.subscribe((event) => tell({ type: 'events', id, events: [event] })));
+    if (on instanceof Survey) {
+      telling.add(on.keeper.refused$.subscribe((error) => tell({ type: 'refused', error: sent(error) })));
+      telling.add(on.bench?.state$.subscribe((simulated) => tell({ type: 'simulated', simulated })));
+    } else {
+      telling.add(on.player.rewound$.subscribe(() => tell(this.hello())));
+      telling.add(
+        on.player.state$
+          .pipe(throttleTime(stateEveryMs, undefined, latest))
+          .subscribe((player) => tell({ type: 'player', player })),
+      );
+    }
+    return telling;
+  }
+
+  #refuseWhileOn(): void {
+    if (this.#on instanceof Survey && !this.#on.keeper.session.ended) {
+      throw new WayscribeError(
+        'command.refused',
+        'survey',
+        'a survey is on',
+        'finish it or put it aside first',
+      );
+    }
+  }
+
+  #survey(): Survey {
+    if (this.#on instanceof Survey) return this.#on;
+    if (this.#on)
+      throw new WayscribeError('command.refused', 'replay', 'a recording is played', 'leave it first');
+    throw new WayscribeError('take.noSession', 'survey', 'no survey is on', 'set one up');
+  }
+
+  #replay(): Replay {
+    if (this.#on instanceof Replay) return this.#on;
+    throw new WayscribeError('command.refused', 'replay', 'no recording is open', 'open one');
+  }
+
+  #bench() {
+    const { bench } = this.#survey();
+    if (bench) return bench;
+    throw new WayscribeError('command.refused', 'level', 'this level is a real one', 'move it by hand');
+  }
+}
+
+/** An error as it goes to a page. What is not ours is a fault of the program and is said so. */
+export function sent(error: unknown): SentError {
+  if (isWayscribeError(error)) {
+    return { code: error.code, place: error.place, message: error.detail, remedy: error.remedy };
+  }
+  console.error(error);
+  return {
+    code: 'command.refused',
+    place: 'program',
+    message: 'failed unexpectedly',
+    remedy: 'see what the daemon printed',
+  };
+}
+
+function snapshotOf(
+  on: { header: Header; kept: readonly SessionEvent[]; seq: number } | null,
+): { header: Header; events: SessionEvent[]; seq: number } | null {
+  return on && { header: on.header, events: [...on.kept], seq: on.seq };
+}

@@ -1,0 +1,152 @@
+import type { Observable } from 'rxjs';
+import { findProfile } from '../../protocols/shipped.ts';
+import { WayscribeError } from '../../shared/errors.ts';
+import { armed, spent } from '../../shared/live/hands-free.ts';
+import type { Header, SessionEvent } from '../../shared/session/events.ts';
+import type { Setup } from '../../shared/session/setup.ts';
+import { Instrument } from '../instruments/instrument.ts';
+import type { PortMaker } from '../ports/port.ts';
+import { readRecording } from '../recording/reader.ts';
+import { reopenRecording } from '../recording/reopen.ts';
+import type { RecordingStore } from '../recording/store.ts';
+import { RecordingWriter } from '../recording/writer.ts';
+import { SimulatedBench } from '../simulate/bench.ts';
+import { Walker } from '../simulate/walker.ts';
+import { Keeper } from './keeper.ts';
+import { Needle } from './needle.ts';
+
+/** Path that stands for the simulated level of the demo. */
+export const simulatedPath = 'simulated';
+
+export interface SurveyTools {
+  readonly store: RecordingStore;
+  readonly program: string;
+  /** Whether simulated instruments may be used. */
+  readonly demo: boolean;
+  makePort(path: string): PortMaker;
+}
+
+/** A survey that is on: its keeper, its level on a cable, and in the demo the hand that moves it. */
+export class Survey {
+  readonly keeper: Keeper;
+  readonly instrument: Instrument | null;
+  readonly needle: Needle | null;
+  readonly bench: SimulatedBench | null;
+  readonly walker: Walker | null;
+
+  private constructor(keeper: Keeper, tools: SurveyTools, bench: SimulatedBench | null) {
+    const { setup } = keeper.session;
+    const { level } = setup;
+    this.keeper = keeper;
+    this.bench = bench;
+    this.walker = bench && new Walker(keeper, bench);
+    if (level.source === 'typed') {
+      this.instrument = null;
+      this.needle = null;
+      return;
+    }
+    const port = bench?.port ?? tools.makePort(level.port!);
+    this.instrument = new Instrument(level.name, findProfile(level.profile!), port);
+    // After a restart the level may still stand where the last take was made.
+    const handsFree = keeper.session.takes.length > 0 ? spent : armed;
+    this.needle = new Needle(
+      this.instrument,
+      level,
+      (event, stamp) => keeper.record(event, stamp),
+      handsFree,
+    );
+    keeper.use(this.needle);
+    void this.instrument.start();
+  }
+
+  /**
+   * Begins a new survey; its recording is on disk when this returns.
+   * @throws WayscribeError `profile.invalid`, `command.invalid` for a set-up that can't work, or of the recording
+   */
+  static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
+    checkLevel(setup, tools);
+    const bench = benchFor(setup);
+    const t = Date.now();
+    const id = await tools.store.newId(setup, t);
+    const header: Header = {
+      recording: 1,
+      id,
+      program: tools.program,
+      t,
+      setup,
+      ...(setup.level.source === 'cable' && { profile: findProfile(setup.level.profile!) }),
+      ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.truthUm() } }),
+    };
+    const writer = await RecordingWriter.create(tools.store.pathOf(id), header);
+    return new Survey(new Keeper(header, [], writer), tools, bench);
+  }
+
+  /** Goes on with a recording, in the same file; what was torn off its end is on record. */
+  static async resume(id: string, why: string, tools: SurveyTools): Promise<Survey> {
+    const path = await tools.store.find(id);
+    const { header, writer, torn } = await reopenRecording(path);
+    checkLevel(header.setup, tools);
+    const { events } = await readRecording(path, { skipReadings: true });
+    const keeper = new Keeper(header, events satisfies SessionEvent[], writer);
+    await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
+    return new Survey(keeper, tools, benchFor(header.setup));
+  }
+
+  get header(): Header {
+    return this.keeper.session.header;
+  }
+
+  get kept(): readonly SessionEvent[] {
+    return this.keeper.kept;
+  }
+
+  get seq(): number {
+    return this.keeper.session.seq;
+  }
+
+  get events$(): Observable<SessionEvent> {
+    return this.keeper.events$;
+  }
+
+  async close(): Promise<void> {
+    this.walker?.stop();
+    await this.instrument?.stop();
+    this.bench?.stop();
+    await this.keeper.close();
+  }
+}
+
+function benchFor(setup: Setup): SimulatedBench | null {
+  return setup.level.port === simulatedPath && setup.level.source === 'cable'
+    ? new SimulatedBench(setup)
+    : null;
+}
+
+function checkLevel({ level }: Setup, tools: SurveyTools): void {
+  if (level.source === 'typed') return;
+  if (!level.port) {
+    throw new WayscribeError(
+      'command.invalid',
+      'level.port',
+      'no port is chosen',
+      'choose the port of the level',
+    );
+  }
+  if (!level.profile) {
+    throw new WayscribeError(
+      'command.invalid',
+      'level.profile',
+      'it is not said how the level talks',
+      'choose it',
+    );
+  }
+  findProfile(level.profile);
+  if (level.port === simulatedPath && !tools.demo) {
+    throw new WayscribeError(
+      'command.invalid',
+      'level.port',
+      'is the simulated level',
+      'run the demo for that',
+    );
+  }
+}

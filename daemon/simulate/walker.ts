@@ -1,0 +1,66 @@
+import type { Subscription } from 'rxjs';
+import type { Session } from '../../shared/session/fold.ts';
+import type { Keeper } from '../session/keeper.ts';
+import type { SimulatedBench } from './bench.ts';
+
+/** How long the walker holds the level in the hand, and lets it stand after a take, ms. */
+const inHandMs = 700;
+const standsMs = 350;
+
+/**
+ * Walks the simulated level over the whole plan as a person would: lift, set down on the next placement,
+ * wait for the take, go on; at the far end it begins the walk back if the set-up wants one.
+ */
+export class Walker {
+  readonly #keeper: Keeper;
+  readonly #bench: SimulatedBench;
+  #subscription: Subscription | null = null;
+  #timer: NodeJS.Timeout | null = null;
+
+  constructor(keeper: Keeper, bench: SimulatedBench) {
+    this.#keeper = keeper;
+    this.#bench = bench;
+  }
+
+  start(): void {
+    if (this.#subscription) return;
+    this.#bench.walking(true);
+    this.#subscription = this.#keeper.events$.subscribe((event) => {
+      if (event.type === 'take' || event.type === 'void' || event.type === 'aim') this.#after(standsMs);
+    });
+    this.#after(0);
+  }
+
+  stop(): void {
+    this.#subscription?.unsubscribe();
+    this.#subscription = null;
+    if (this.#timer) clearTimeout(this.#timer);
+    this.#timer = null;
+    this.#bench.walking(false);
+  }
+
+  #after(delayMs: number): void {
+    if (this.#timer) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.#move().catch(() => this.stop()), delayMs);
+  }
+
+  async #move(): Promise<void> {
+    if (!this.#keeper.session.handsFree) await this.#keeper.obey({ do: 'hands-free', on: true });
+    if (wantsWalkBack(this.#keeper.session)) await this.#keeper.obey({ do: 'walk-back' });
+    if (!this.#keeper.session.next || this.#keeper.session.ended) {
+      this.stop();
+      return;
+    }
+    this.#bench.lift();
+    this.#timer = setTimeout(() => {
+      const { next } = this.#keeper.session;
+      if (next) this.#bench.setDown(next);
+    }, inHandMs);
+  }
+}
+
+function wantsWalkBack(session: Session): boolean {
+  return (
+    session.next === null && !session.ended && session.setup.back !== 'no' && !session.walks.includes('back')
+  );
+}

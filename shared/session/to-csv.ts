@@ -1,0 +1,49 @@
+import type { Session } from './fold.ts';
+
+const columns = [
+  'seq',
+  'time',
+  'walk',
+  'from',
+  'to',
+  'value',
+  'unit',
+  'spread',
+  'readings',
+  'taken by',
+  'steadiness',
+  'counts',
+  'why not',
+] as const;
+
+/**
+ * Every take of a session as comma-separated values (RFC 4180), the voided ones too, in the order in which they
+ * were made. Values as the instrument read; times in UTC (ISO 8601).
+ */
+export function toCsv(session: Session): string {
+  const { unit, graduation } = session.setup.level;
+  const unitName = graduation === 1 ? unit : `${graduation} ${unit}`;
+  const rows = session.takes.map(({ event, out }) => [
+    event.seq,
+    new Date(event.t).toISOString(),
+    event.place.walk,
+    event.place.from,
+    event.place.to,
+    event.value,
+    unitName,
+    event.spread ?? '',
+    event.count,
+    event.by,
+    event.steadiness ?? '',
+    out === undefined ? 'yes' : 'no',
+    out ?? '',
+  ]);
+  return [columns, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}
+
+/** A text that begins like a formula is kept from being one in a spreadsheet. */
+function cell(value: string | number): string {
+  if (typeof value === 'number') return String(value);
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
