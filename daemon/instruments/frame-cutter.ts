@@ -56,9 +56,12 @@ export class FrameCutter {
   }
 
   #newParser(): ReadlineParser {
-    const parser = new ReadlineParser({ delimiter: this.#frame.delimiter, encoding: 'latin1' });
-    parser.on('data', (text: string) => {
-      this.#held = Math.max(0, this.#held - text.length - this.#frame.delimiter.length);
+    const { delimiter } = this.#frame;
+    // With its delimiter a frame is never empty: the parser passes over empty ones, and they would not be counted.
+    const parser = new ReadlineParser({ delimiter, encoding: 'latin1', includeDelimiter: true });
+    parser.on('data', (line: string) => {
+      this.#held = Math.max(0, this.#held - line.length);
+      const text = line.endsWith(delimiter) ? line.slice(0, -delimiter.length) : line;
       const why = this.#distrust;
       this.#distrust = null;
       if (why === null) this.#listener.frame(text, this.#stamp);
