@@ -84,7 +84,7 @@ function isReading(bytes: Buffer): boolean {
 }
 
 function parseHeader(path: string, line: RawLine): Header {
-  const json = parseJson(path, line);
+  const json = parseJson(path, line, 'is not the header of a recording');
   const parsed = headerSchema.safeParse(json);
   if (parsed.success) return parsed.data;
   const version = (json as { recording?: unknown } | null)?.recording;
@@ -106,12 +106,12 @@ function parseEvent(path: string, line: RawLine): SessionEvent | null {
   throw broken(path, line, `is no event: ${issue!.path.join('.')} ${issue!.message}`);
 }
 
-function parseJson(path: string, line: RawLine): unknown {
+function parseJson(path: string, line: RawLine, otherwise = 'is not JSON'): unknown {
   if (!isUtf8(line.bytes)) throw broken(path, line, 'is not UTF-8 text');
   try {
     return JSON.parse(line.bytes.toString());
   } catch {
-    throw broken(path, line, 'is not JSON');
+    throw broken(path, line, otherwise);
   }
 }
 

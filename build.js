@@ -1,0 +1,54 @@
+// Builds dist/: the program (wayscribe.js) and the page (web/). Runs by itself on `npm install`.
+
+import { existsSync } from 'node:fs';
+import { chmod, rm } from 'node:fs/promises';
+
+const PROGRAM = 'dist/wayscribe.js';
+
+async function buildProgram(esbuild) {
+  await rm('dist', { recursive: true, force: true });
+  await esbuild.build({
+    entryPoints: { wayscribe: 'daemon/main.ts' },
+    outdir: 'dist',
+    chunkNames: 'part-[hash]',
+    platform: 'node',
+    target: 'node20.20',
+    format: 'esm',
+    bundle: true,
+    // A command loads only what it needs: `reduce` never touches the serial port library.
+    splitting: true,
+    packages: 'external',
+    logLevel: 'warning',
+  });
+  await chmod(PROGRAM, 0o755);
+}
+
+async function buildPage(vite) {
+  if (!existsSync('web/index.html')) {
+    console.log('The page is not built: there is no web/index.html.');
+    return;
+  }
+  await vite.build({ logLevel: 'warn' });
+}
+
+/** The tools that build, or null when this is an install without development packages. */
+async function loadTools() {
+  try {
+    return { esbuild: await import('esbuild'), vite: await import('vite') };
+  } catch (error) {
+    if (error.code === 'ERR_MODULE_NOT_FOUND') return null;
+    throw error;
+  }
+}
+
+process.chdir(import.meta.dirname);
+const tools = await loadTools();
+if (tools) {
+  await buildProgram(tools.esbuild);
+  await buildPage(tools.vite);
+} else if (existsSync(PROGRAM)) {
+  console.log('The program in dist/ is kept as it is: building it needs the development packages.');
+} else {
+  console.error('There is no dist/ yet, and building it needs the development packages: run npm install.');
+  process.exitCode = 1;
+}

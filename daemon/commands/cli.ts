@@ -1,0 +1,78 @@
+import { Command, CommanderError } from 'commander';
+import { type ErrorCode, isWayscribeError } from '../../shared/errors.ts';
+import { version } from '../program.ts';
+import { demoCommand } from './demo.ts';
+import { portsCommand } from './ports.ts';
+import { reduceCommand } from './reduce.ts';
+import { replayCommand } from './replay.ts';
+import { serveCommand } from './serve.ts';
+import { verifyCommand } from './verify.ts';
+
+/** Exit statuses besides 0. */
+const FAILED = 1;
+const BAD_INPUT = 2;
+
+/** Errors that lie in what was given, not in the machine. */
+const inputErrors: ReadonlySet<string> = new Set<ErrorCode>([
+  'recording.broken',
+  'recording.invalid',
+  'recording.notFound',
+  'units.unknown',
+  'profile.invalid',
+]);
+
+/** Runs one command to its end. Sets the exit status of the process when it does not go well. */
+export async function run(args: readonly string[]): Promise<void> {
+  ignoreClosedPipe();
+  try {
+    await cli().parseAsync(withCommand(args), { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError) {
+      if (error.exitCode !== 0) process.exitCode = BAD_INPUT;
+    } else if (isWayscribeError(error)) {
+      console.error(oneLine(error.message));
+      process.exitCode = isInputError(error.code) ? BAD_INPUT : FAILED;
+    } else {
+      throw error;
+    }
+  }
+}
+
+function cli(): Command {
+  const command = new Command('wayscribe')
+    .description(
+      'Reads indicators and electronic levels from their cables, draws straightness, twist and wind of ' +
+        'machine ways while they are measured, and keeps the record.',
+    )
+    .version(version)
+    .exitOverride()
+    // The suggestion comes on a line of its own; a message here is one line.
+    .configureOutput({ outputError: (text, write) => write(`${oneLine(text)}\n`) });
+  for (const make of [serveCommand, demoCommand, replayCommand, reduceCommand, portsCommand, verifyCommand]) {
+    command.addCommand(make().copyInheritedSettings(command));
+  }
+  return command.addHelpText('after', '\nWithout a command, wayscribe serves.');
+}
+
+/** `serve` is meant when no command is named. */
+function withCommand(args: readonly string[]): string[] {
+  const [first] = args;
+  const about = ['-h', '--help', '-V', '--version'];
+  const named = first !== undefined && (!first.startsWith('-') || about.includes(first));
+  return named ? [...args] : ['serve', ...args];
+}
+
+function isInputError(code: ErrorCode): boolean {
+  return code.startsWith('sheet.') || code.startsWith('adjust.') || inputErrors.has(code);
+}
+
+function oneLine(text: string): string {
+  return text.trim().replace(/\s*[\r\n]+\s*/g, ' ');
+}
+
+/** `wayscribe reduce … | head` ends early, and that is no fault. */
+function ignoreClosedPipe(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+}

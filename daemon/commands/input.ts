@@ -1,0 +1,62 @@
+import { isUtf8 } from 'node:buffer';
+import { type FileHandle, open } from 'node:fs/promises';
+import { WayscribeError } from '../../shared/errors.ts';
+import { apply, begin } from '../../shared/session/fold.ts';
+import { toSheet } from '../../shared/session/to-sheet.ts';
+import { maxSheetBytes, parseSheet, type Sheet, validateSheet } from '../../shared/sheet/sheet.ts';
+import { streamRecording } from '../recording/reader.ts';
+
+const RECORDING = /^\s*\{\s*"recording"\s*:/;
+const LONGEST_BEGINNING = 256;
+
+/**
+ * The sheet in a file: a sheet in JSON or CSV, or what a recording boils down to. Throws what is wrong
+ * with it; errors that name no place inside the file name the file.
+ */
+export async function readSheet(path: string): Promise<Sheet> {
+  const file = await open(path).catch((error) => {
+    throw unreadable(path, error);
+  });
+  try {
+    const beginning = await file.read({ buffer: Buffer.alloc(LONGEST_BEGINNING), position: 0 });
+    const isRecording = RECORDING.test(beginning.buffer.toString('latin1', 0, beginning.bytesRead));
+    return isRecording ? await sheetOfRecording(path) : await sheetOfFile(path, file);
+  } catch (error) {
+    if (error instanceof WayscribeError) throw placed(path, error);
+    throw unreadable(path, error as NodeJS.ErrnoException);
+  } finally {
+    await file.close();
+  }
+}
+
+async function sheetOfRecording(path: string): Promise<Sheet> {
+  const { header, groups } = await streamRecording(path);
+  let session = begin(header);
+  for await (const events of groups) session = events.reduce(apply, session);
+  return validateSheet(toSheet(session));
+}
+
+async function sheetOfFile(path: string, file: FileHandle): Promise<Sheet> {
+  const { size } = await file.stat();
+  if (size > maxSheetBytes) {
+    throw new WayscribeError('sheet.tooLarge', path, 'the sheet is over 64 MiB', 'split the survey');
+  }
+  const bytes = await file.readFile();
+  if (!isUtf8(bytes)) {
+    throw new WayscribeError('sheet.notASheet', path, 'this is not UTF-8 text', 'save the sheet as UTF-8');
+  }
+  return parseSheet(bytes.toString());
+}
+
+function placed(path: string, error: WayscribeError): WayscribeError {
+  return error.place ? error : new WayscribeError(error.code, path, error.detail, error.remedy);
+}
+
+function unreadable(path: string, error: NodeJS.ErrnoException): WayscribeError {
+  return new WayscribeError(
+    'sheet.notASheet',
+    path,
+    `cannot be read (${error.code})`,
+    'name a sheet or a recording',
+  );
+}

@@ -1,0 +1,34 @@
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import { InvalidArgumentError, Option } from 'commander';
+
+const DEFAULT_PORT = 8383;
+const LAST_PORT = 65_535;
+
+/** Where recordings are kept unless told otherwise. */
+export const homeFolder = join(homedir(), 'wayscribe');
+
+/** Where the demo keeps its own, so that they never mix with real ones. */
+export const demoFolder = join(
+  process.env.XDG_STATE_HOME || join(homedir(), '.local', 'state'),
+  'wayscribe',
+  'demo',
+);
+
+export function folderOption(folder: string): Option {
+  return new Option('--folder <dir>', 'folder of the recordings').default(folder);
+}
+
+export function portOption(): Option {
+  return new Option('--port <number>', 'port of the page on this computer; 0 takes a free one')
+    .default(DEFAULT_PORT)
+    .argParser((text) => {
+      const port = /^\d+$/.test(text) ? Number(text) : Number.NaN;
+      if (port <= LAST_PORT) return port;
+      throw new InvalidArgumentError(`It is a whole number from 0 to ${LAST_PORT}.`);
+    });
+}
+
+export function quietOption(): Option {
+  return new Option('--no-open', 'do not open the page in a browser');
+}

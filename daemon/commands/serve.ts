@@ -1,0 +1,17 @@
+import { Command } from 'commander';
+import { folderOption, homeFolder, portOption } from './options.ts';
+import { serveUntilStopped } from './serving.ts';
+
+/** `wayscribe serve`: the daemon with real instruments. */
+export function serveCommand(): Command {
+  return new Command('serve')
+    .description('listen to the instruments and serve the page (what happens without a command)')
+    .addOption(folderOption(homeFolder))
+    .addOption(portOption())
+    .action(async ({ folder, port }: { folder: string; port: number }) => {
+      await serveUntilStopped({ mode: 'serve', folder, port }, (url) => {
+        console.log(`Wayscribe is at ${url}`);
+        console.log(`Recordings are kept in ${folder}. Ctrl-C ends it.`);
+      });
+    });
+}

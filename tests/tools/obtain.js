@@ -1,0 +1,54 @@
+// Makes sure of what the tests need beyond npm: socat for pseudo-terminals, Chromium for the page.
+// On Debian as root it installs them; elsewhere it prints the one line to run, and ends with status 1.
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, readFileSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+
+const NEEDED = ['socat', 'chromium'];
+
+/** How to install on other systems, by the tool that they have. */
+const INSTALLERS = { 'apt-get': 'install -y --no-install-recommends', dnf: 'install -y', brew: 'install' };
+
+function has(program) {
+  return (process.env.PATH ?? '').split(delimiter).some((folder) => {
+    try {
+      accessSync(join(folder, program), constants.X_OK);
+      return true;
+    } catch {
+      return false;
+    }
+  });
+}
+
+function isDebian() {
+  try {
+    return /^ID=debian$/m.test(readFileSync('/etc/os-release', 'utf8'));
+  } catch {
+    return false;
+  }
+}
+
+function aptGet(...args) {
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  return spawnSync('apt-get', args, { env, stdio: ['ignore', 'inherit', 'inherit'] }).status === 0;
+}
+
+function lineToRun(missing) {
+  const tool = Object.keys(INSTALLERS).find(has);
+  if (!tool) return `install ${missing.join(' and ')} with the packages of this system`;
+  const sudo = tool === 'brew' || process.getuid?.() === 0 ? '' : 'sudo ';
+  return `${sudo}${tool} ${INSTALLERS[tool]} ${missing.join(' ')}`;
+}
+
+const missing = NEEDED.filter((program) => !has(program));
+if (missing.length > 0 && isDebian() && process.getuid?.() === 0) {
+  console.log(`The tests need ${missing.join(' and ')}: installing.`);
+  const install = ['install', '-y', '--no-install-recommends', ...missing];
+  // A fresh machine has no package lists yet, an old one has stale ones.
+  aptGet('update') && aptGet(...install);
+}
+const stillMissing = missing.filter((program) => !has(program));
+if (stillMissing.length > 0) {
+  console.error(`The tests need ${stillMissing.join(' and ')}. Run: ${lineToRun(stillMissing)}`);
+  process.exitCode = 1;
+}
