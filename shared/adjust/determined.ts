@@ -20,7 +20,8 @@ export function checkDetermined(
   parts: Int32Array,
   shape: 'constant' | 'plane',
 ): boolean[] {
-  if (factor.held.length === 0) return observations.nuisances.map(() => true);
+  // Pure differences leave one constant for each part unseen, and nothing else.
+  if (factor.held.length === 0 || observations.pureDifferences) return observations.nuisances.map(() => true);
   const bends = (change: Float64Array) => bend(observations, factor, change, parts, shape);
   const mixed = mixedUnseenChange(observations, factor);
   if (bends(mixed)) {

@@ -19,7 +19,7 @@ export interface Dissection {
 }
 
 /** Regions of at most so many stations are eliminated in one go. */
-const leafStations = 6;
+const leafStations = 8;
 
 export function dissect(observations: Observations): Dissection {
   const { stationNames, nuisances, xMm, yMm } = observations;
