@@ -33,6 +33,9 @@ async function sheetOfRecording(path: string): Promise<Sheet> {
   const { header, groups } = await streamRecording(path);
   let session = begin(header);
   for await (const events of groups) session = events.reduce(apply, session);
+  if (session.counted.size === 0) {
+    throw new WayscribeError('recording.invalid', path, 'no take counts in this recording');
+  }
   return validateSheet(toSheet(session));
 }
 

@@ -19,6 +19,6 @@ export async function serveUntilStopped(
 async function stopSignal(): Promise<void> {
   const settled = new AbortController();
   const { signal } = settled;
-  await Promise.race(['SIGINT', 'SIGTERM', 'SIGHUP'].map((name) => once(process, name, { signal })));
+  await Promise.race(['SIGINT', 'SIGTERM'].map((name) => once(process, name, { signal })));
   settled.abort();
 }
