@@ -1,0 +1,49 @@
+/** The vertical axis of the profile: round steps, room round the band, nothing blown up out of proportion. */
+export interface HeightsAxis {
+  readonly minUm: number;
+  readonly maxUm: number;
+  readonly stepUm: number;
+  readonly ticksUm: readonly number[];
+}
+
+/** The next of 1, 2, 5 × 10ⁿ that is not smaller than `least`. */
+export function roundStep(least: number): number {
+  const decade = 10 ** Math.floor(Math.log10(least));
+  for (const digit of [1, 2, 5]) if (digit * decade >= least * (1 - 1e-9)) return digit * decade;
+  return 10 * decade;
+}
+
+/**
+ * An axis that holds every value, with about `lines` steps.
+ *
+ * It is never closer than eight times the largest uncertainty, so that noise doesn't look like a cliff, and
+ * always shows zero.
+ */
+export function heightsAxis(valuesUm: readonly number[], largestUUm: number, lines: number): HeightsAxis {
+  const low = Math.min(0, ...valuesUm);
+  const high = Math.max(0, ...valuesUm);
+  const span = Math.max(high - low, 8 * largestUUm, 0.4);
+  const middle = (high + low) / 2;
+  const stepUm = roundStep((1.15 * span) / Math.max(2, lines));
+  let from = Math.floor(Math.min(low, middle - span / 2) / stepUm - 0.1);
+  let to = Math.ceil(Math.max(high, middle + span / 2) / stepUm + 0.1);
+  if (to === 0) to = 1;
+  if (from === 0) from = -1;
+  const ticksUm = Array.from({ length: to - from + 1 }, (_, k) => (from + k) * stepUm);
+  return { minUm: from * stepUm, maxUm: to * stepUm, stepUm, ticksUm };
+}
+
+/** "10 high", "0", "5 low": a height without a sign. */
+export function heightLabel(heightUm: number, stepUm: number): string {
+  const decimals = Math.max(0, -Math.floor(Math.log10(stepUm) + 1e-9));
+  const size = Math.abs(heightUm).toFixed(decimals);
+  if (Number(size) === 0) return '0';
+  return `${size} ${heightUm > 0 ? 'high' : 'low'}`;
+}
+
+/** How many times heights are drawn larger than lengths, to two digits, with thousands set apart. */
+export function exaggeration(pxPerUm: number, pxPerMm: number): string {
+  const times = (pxPerUm * 1000) / pxPerMm;
+  const unit = 10 ** Math.max(0, Math.floor(Math.log10(times)) - 1);
+  return (Math.round(times / unit) * unit).toLocaleString('en', { maximumFractionDigits: 0 });
+}

@@ -1,0 +1,54 @@
+interface LevelProps {
+  readonly fromPx: number;
+  readonly toPx: number;
+  /** Where the metal's surface is. */
+  readonly surfacePx: number;
+  readonly lifted: boolean;
+  /** The end that the plus end of the level points to. */
+  readonly plusAt: 'from' | 'to';
+}
+
+export const bodyPx = 34;
+export const feetPx = 17;
+export const liftPx = 14;
+
+/** The level, its feet exactly on their two stations; drawn above the metal while it moves. */
+export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
+  const foot = footWidth(fromPx, toPx);
+  const half = Math.max((toPx - fromPx + foot + 6) / 2, 15);
+  const middle = (fromPx + toPx) / 2;
+  const width = 2 * half;
+  const top = -feetPx - bodyPx;
+  const plusPx = plusAt === 'to' ? half - 12 : 12 - half;
+  return (
+    <g class="level" style={{ transform: `translate(${middle}px, ${surfacePx - 1 - (lifted ? liftPx : 0)}px)` }}>
+      <rect x={fromPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
+      <rect x={toPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
+      <rect x={-half} y={top} width={width} height={bodyPx} />
+      {width >= 96 && (
+        <text x={0} y={top + bodyPx / 2 + 4.5} text-anchor="middle">
+          level
+        </text>
+      )}
+      <text x={width >= 44 ? plusPx : 0} y={top + bodyPx / 2 + 5} text-anchor="middle" style={{ fontSize: '16px' }}>
+        +
+      </text>
+    </g>
+  );
+}
+
+/** Where the feet are to be set next, while the level still stands elsewhere. */
+export function NextFeet({ fromPx, toPx, surfacePx }: Pick<LevelProps, 'fromPx' | 'toPx' | 'surfacePx'>) {
+  const foot = footWidth(fromPx, toPx);
+  return (
+    <g class="ghost">
+      {[fromPx, toPx].map((px) => (
+        <rect key={px} x={px - foot / 2} y={surfacePx - feetPx - 1} width={foot} height={feetPx} />
+      ))}
+    </g>
+  );
+}
+
+function footWidth(fromPx: number, toPx: number): number {
+  return Math.max(3, Math.min(14, (toPx - fromPx) * 0.3));
+}

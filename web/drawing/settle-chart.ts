@@ -1,0 +1,66 @@
+import { Chart, Filler, LinearScale, LineController, LineElement, PointElement } from 'chart.js';
+import { type TracePoint, traceMs } from '../state/settle-trace.ts';
+import type { Ink } from './ink.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
+
+export interface SettleModel {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly trace: readonly TracePoint[];
+  /** The band in which the needle must stay, in the unit of the reading. */
+  readonly middle: number;
+  readonly halfBand: number;
+  readonly grey: boolean;
+}
+
+export interface SettleChart {
+  draw(model: SettleModel, ink: Ink): void;
+  destroy(): void;
+}
+
+/** The needle over the last seconds, and the band that it has to keep to. */
+export function createSettleChart(canvas: HTMLCanvasElement): SettleChart {
+  const chart = new Chart<'line', { x: number; y: number }[]>(canvas, {
+    type: 'line',
+    data: { datasets: [] },
+    options: {
+      responsive: false,
+      animation: false,
+      parsing: false,
+      normalized: true,
+      events: [],
+      layout: { padding: 0, autoPadding: false },
+      scales: { x: { type: 'linear', display: false }, y: { type: 'linear', display: false } },
+    },
+  });
+  return {
+    draw({ widthPx, heightPx, trace, middle, halfBand, grey }, ink) {
+      const now = trace.at(-1)?.m ?? 0;
+      const furthest = Math.max(...trace.map(({ value }) => Math.abs(value - middle)), 0);
+      // Close up, a level that is being carried would fill the picture: the band stays at least a sixth of it.
+      const reach = Math.min(Math.max(furthest * 1.1, 3 * halfBand), 6 * halfBand);
+      const { x, y } = chart.options.scales ?? {};
+      Object.assign(x ?? {}, { min: now - traceMs, max: now });
+      Object.assign(y ?? {}, { min: middle - reach, max: middle + reach });
+      const level = (value: number) => [
+        { x: now - traceMs, y: value },
+        { x: now, y: value },
+      ];
+      const edge = { borderWidth: 0, pointRadius: 0 };
+      chart.data.datasets = [
+        { data: level(middle + halfBand), ...edge, fill: '+1', backgroundColor: `${ink.soft}3a` },
+        { data: level(middle - halfBand), ...edge, fill: false },
+        {
+          data: trace.map(({ m, value }) => ({ x: m, y: value })),
+          borderColor: grey ? ink.soft : ink.live,
+          borderWidth: 2,
+          pointRadius: 0,
+        },
+      ];
+      if (chart.width !== widthPx || chart.height !== heightPx) chart.resize(widthPx, heightPx);
+      chart.update('none');
+    },
+    destroy: () => chart.destroy(),
+  };
+}

@@ -1,0 +1,14 @@
+interface SentenceHeadProps {
+  readonly what: string;
+  readonly context: string;
+}
+
+/** The largest words of the sheet, told to who can't see them when they change. */
+export function SentenceHead({ what, context }: SentenceHeadProps) {
+  return (
+    <div class="sentence" aria-live="polite">
+      <h1 data-testid="sentence">{what}</h1>
+      <p data-testid="context">{context}</p>
+    </div>
+  );
+}

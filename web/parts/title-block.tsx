@@ -1,0 +1,35 @@
+import { surveying } from '../state/actions.ts';
+import { usePage, usePick } from '../state/page.ts';
+import { titleBlock } from '../words/title-block.ts';
+
+/** The title block: also the place to tap when conditions have changed. */
+export function TitleBlock() {
+  const page = usePage();
+  const session = usePick((state) => state.session);
+  const replay = usePick((state) => state.player !== null);
+  const open = usePick(surveying);
+  if (!session) return null;
+  const cells = titleBlock(session, replay);
+  return (
+    <details class="title-fold" open>
+      <summary>{`${session.setup.part}, ${session.setup.surface}`}</summary>
+      <button
+        type="button"
+        class="title-block"
+        disabled={!open}
+        aria-label={`Title block: ${cells.map(({ caption, value }) => `${caption} ${value}`).join('; ')}. Press to change the conditions.`}
+        data-testid="title-block"
+        onClick={() => page.point({ at: 'conditions' })}
+      >
+        {cells.map(({ caption, value }) => (
+          <span key={caption}>
+            <span class="caption">{caption}</span>
+            <span class="value" title={value}>
+              {value}
+            </span>
+          </span>
+        ))}
+      </button>
+    </details>
+  );
+}

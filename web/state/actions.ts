@@ -1,0 +1,203 @@
+import type { Page } from './page.ts';
+import { lastTake, nothing, type PageState, placeNow, type Reference } from './page-state.ts';
+
+/** How an action was asked for. A pedal is wired as a Page Down key. */
+export type Asked = 'key' | 'button' | 'pedal';
+
+/** One thing that can be done: its word, the keys that do it, when it can be done, and what it does. */
+export interface Action {
+  readonly id: string;
+  word(state: PageState): string;
+  /** Keys as `KeyboardEvent.key`, lower case. */
+  readonly keys: readonly string[];
+  hint(state: PageState): string;
+  can(state: PageState): boolean;
+  /** For switches: whether it is on. */
+  on?(state: PageState): boolean;
+  run(page: Page, asked: Asked): void;
+}
+
+const typed = (state: PageState) => state.session?.setup.level.source === 'typed';
+
+/** A survey is being taken: not ended, not a replay. */
+export const surveying = ({ session, player }: PageState) => session !== null && !session.ended && !player;
+
+const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave') => (page: Page) =>
+  page.change({ pointing: { at }, refusal: null });
+
+export const take: Action = {
+  id: 'take',
+  word: (state) => (state.session?.next ? 'Take' : 'All read'),
+  keys: [' ', 'enter', 'pagedown'],
+  hint: ({ session }) => `space · pedal${session?.handsFree ? ' · or hold still' : ''}`,
+  can: (state) => surveying(state) && !typed(state) && state.session?.next !== null,
+  run: (page, asked) => void page.send({ do: 'take', by: asked }),
+};
+
+export const undo: Action = {
+  id: 'undo',
+  word({ session }) {
+    const place = session && lastTake(session)?.event.place;
+    return place ? `Undo ${place.from}–${place.to}` : 'Undo';
+  },
+  keys: ['z'],
+  hint: () => 'Z, asks why',
+  can: (state) => surveying(state) && state.session !== null && lastTake(state.session) !== null,
+  run: openQuestion('undo'),
+};
+
+export const repeat: Action = {
+  id: 'repeat',
+  word: () => 'Repeat',
+  keys: ['r'],
+  hint: () => 'R, any place',
+  can: surveying,
+  run(page) {
+    const { session } = page.store.get();
+    const place = session && (lastTake(session)?.event.place ?? placeNow(session));
+    if (place) page.change({ pointing: { at: 'place', place }, refusal: null });
+  },
+};
+
+export const skip: Action = {
+  id: 'skip',
+  word: () => 'Skip',
+  keys: ['s'],
+  hint: () => 'S, asks why',
+  can: (state) => surveying(state) && state.session?.next !== null,
+  run: openQuestion('skip'),
+};
+
+export const note: Action = {
+  id: 'note',
+  word: () => 'Note',
+  keys: ['n'],
+  hint: () => 'N',
+  can: surveying,
+  run: openQuestion('note'),
+};
+
+export const walkBack: Action = {
+  id: 'walk-back',
+  word: () => 'Walk back',
+  keys: ['b'],
+  hint: () => 'B, checks all',
+  can: (state) => surveying(state) && !state.session?.walks.includes('back'),
+  run: (page) => void page.send({ do: 'walk-back' }),
+};
+
+export const finish: Action = {
+  id: 'finish',
+  word: () => 'Finish',
+  keys: ['f'],
+  hint: () => 'F',
+  can: surveying,
+  run: openQuestion('finish'),
+};
+
+export const handsFree: Action = {
+  id: 'hands-free',
+  word: ({ session }) => (session?.handsFree ? 'Hands-free is on' : 'Hands-free is off'),
+  keys: ['h'],
+  hint: ({ session }) => (session?.handsFree ? 'H, takes when still' : 'H, switch on'),
+  can: (state) => surveying(state) && !typed(state),
+  on: ({ session }) => session?.handsFree ?? false,
+  run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
+};
+
+const against = (reference: Reference, key: string, word: string): Action => ({
+  id: `against-${reference}`,
+  word: () => word,
+  keys: [key],
+  hint: () => key,
+  can: ({ session }) => session?.ended ?? false,
+  on: (state) => state.reference === reference,
+  run: (page) => page.change({ reference }),
+});
+
+export const references = [
+  against('ends', '1', 'Line through the ends'),
+  against('leastSquares', '2', 'Least squares'),
+  against('minimumZone', '3', 'Minimum zone'),
+];
+
+const ended = ({ session }: PageState) => session?.ended ?? false;
+
+export const working: Action = {
+  id: 'working',
+  word: ({ working }) => (working ? 'Hide the working' : 'Show the working'),
+  keys: ['w'],
+  hint: () => 'W',
+  can: ({ session }) => session !== null && session.counted.size > 0,
+  on: ({ working }) => working,
+  run: (page) => page.change({ working: !page.store.get().working }),
+};
+
+export const truth: Action = {
+  id: 'truth',
+  word: ({ truth }) => (truth ? 'Take the true shape off' : 'Lay the true shape over'),
+  keys: ['t'],
+  hint: () => 'T, simulated only',
+  can: (state) => ended(state) && state.session?.header.simulated !== undefined,
+  on: ({ truth }) => truth,
+  run: (page) => page.change({ truth: !page.store.get().truth }),
+};
+
+export const print: Action = {
+  id: 'print',
+  word: () => 'Print',
+  keys: ['p'],
+  hint: () => 'P',
+  can: ended,
+  run: () => window.print(),
+};
+
+export const goOn: Action = {
+  id: 'go-on',
+  word: () => 'Go on measuring',
+  keys: ['g'],
+  hint: () => 'G',
+  can: (state) => ended(state) && !state.player,
+  run(page) {
+    const id = page.store.get().session?.header.id;
+    if (id) void page.send({ do: 'resume', id });
+  },
+};
+
+export const leave: Action = {
+  id: 'leave',
+  word: ({ player }) => (player ? 'Close replay' : 'New survey'),
+  keys: ['x'],
+  hint: () => 'X',
+  can: (state) => state.player !== null || ended(state),
+  run: (page) => void page.send({ do: 'leave' }),
+};
+
+export const theme: Action = {
+  id: 'theme',
+  word: ({ theme }) => (theme === 'paper' ? 'Dark' : 'Light'),
+  keys: ['d'],
+  hint: () => 'D',
+  can: () => true,
+  run: (page) => page.change({ theme: page.store.get().theme === 'paper' ? 'slate' : 'paper' }),
+};
+
+export const mute: Action = {
+  id: 'mute',
+  word: ({ muted }) => (muted ? 'Sound is off' : 'Sound is on'),
+  keys: ['m'],
+  hint: () => 'M',
+  can: () => true,
+  on: ({ muted }) => !muted,
+  run: (page) => page.change({ muted: !page.store.get().muted }),
+};
+
+export const surveyActions = [take, undo, repeat, skip, note, walkBack, finish, handsFree];
+export const resultActions = [...references, truth, print, goOn];
+const everywhere = [working, leave, theme, mute];
+
+/** Closes whatever question is open. */
+export const close = (page: Page) => page.change({ pointing: nothing, refusal: null });
+
+/** Every action that has a key, in the order in which a key is looked up. */
+export const allActions = [...surveyActions, ...resultActions, ...everywhere];

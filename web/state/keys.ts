@@ -1,0 +1,34 @@
+import { type Asked, allActions, close } from './actions.ts';
+import type { Page } from './page.ts';
+import { playerActions } from './player-actions.ts';
+
+/** Typing belongs to the field it is typed into, and a focused control keeps its own Enter and Space. */
+function belongsElsewhere(event: KeyboardEvent): boolean {
+  const target = event.target;
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.matches('input, textarea, select')) return true;
+  return (event.key === 'Enter' || event.key === ' ') && target.matches('button, a, summary, [tabindex="0"]');
+}
+
+/** The one listener for keys: the page can be driven with no pointer at all. */
+export function listenToKeys(page: Page): void {
+  addEventListener('keydown', (event) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const state = page.store.get();
+    if (event.key === 'Escape' && (state.pointing.at !== 'nothing' || state.refusal)) {
+      event.preventDefault();
+      return close(page);
+    }
+    if (belongsElsewhere(event)) return;
+    // A question is open: only it is answered, so that a pedal doesn't take in the middle of a reason.
+    if (state.pointing.at !== 'nothing') return;
+    const key = event.key.toLowerCase();
+    const actions = state.player ? [...playerActions, ...allActions] : allActions;
+    const action = actions.find((known) => known.keys.includes(key) && known.can(state));
+    if (!action) return;
+    event.preventDefault();
+    if (event.repeat) return;
+    const asked: Asked = key === 'pagedown' ? 'pedal' : 'key';
+    action.run(page, asked);
+  });
+}

@@ -1,0 +1,44 @@
+import type { InstrumentState } from '../../shared/messages.ts';
+import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import type { PageState } from './page-state.ts';
+
+/** The instrument whose needle is shown. */
+export function instrumentOf(state: PageState): InstrumentState | null {
+  return state.instruments.find(({ name }) => name === state.session?.setup.level.name) ?? null;
+}
+
+/** Why the needle can't be believed now, in words; null when it is live. */
+export function staleness(state: PageState): string | null {
+  if (state.link === 'lost') return 'connection lost';
+  if (state.player) return null;
+  const instrument = instrumentOf(state);
+  if (!instrument) return state.live ? null : 'no level yet';
+  if (instrument.link === 'absent') return 'cable is out';
+  if (instrument.link === 'faulted') return 'port fails';
+  if (instrument.link === 'opening') return 'opening the port';
+  return instrument.silent ? 'silent' : null;
+}
+
+/**
+ * Where the level stands as far as the page can know: on the place of the last take until a move was
+ * felt, then on the next one. Null when it is off the metal.
+ */
+export function standsOn(state: PageState): Placement | null {
+  const { session, live } = state;
+  if (!session || session.ended) return null;
+  const last = session.takes.at(-1);
+  const typed = session.setup.level.source === 'typed';
+  const stays = !typed && live !== null && !live.armed && last !== undefined && last.out === undefined;
+  return stays ? last.event.place : session.next;
+}
+
+/** Whether the level still stands where it was last read although the next place is another. */
+export function mustMove(state: PageState): Placement | null {
+  const next = state.session?.next;
+  const stands = standsOn(state);
+  return next && stands && placementKey(next) !== placementKey(stands) ? stands : null;
+}
+
+export function isLifted(state: PageState): boolean {
+  return state.live?.steadiness === 'moving' && staleness(state) === null;
+}

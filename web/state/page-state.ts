@@ -1,0 +1,70 @@
+import type { InstrumentState, Live, PlayerState, SentError, SimulatedState } from '../../shared/messages.ts';
+import type { Session } from '../../shared/session/fold.ts';
+import type { Placement } from '../../shared/survey/way.ts';
+import type { TracePoint } from './settle-trace.ts';
+
+export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
+
+/** What the person is pointing at: the question that stands in the place of the controls. */
+export type Pointing =
+  | { readonly at: 'nothing' }
+  | { readonly at: 'setup' }
+  | { readonly at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave' }
+  | { readonly at: 'place'; readonly place: Placement };
+
+export const nothing: Pointing = { at: 'nothing' };
+
+/** Everything the page shows: what the daemon told, and what the person points at. */
+export interface PageState {
+  readonly link: 'connecting' | 'open' | 'lost';
+  readonly program: string;
+  readonly mode: 'serve' | 'demo';
+  /** False until the first `hello`: then nothing is known and nothing is shown. */
+  readonly greeted: boolean;
+  readonly session: Session | null;
+  readonly instruments: readonly InstrumentState[];
+  readonly simulated: SimulatedState | null;
+  readonly player: PlayerState | null;
+  readonly live: Live | null;
+  /** Page clock at the last live message, ms; null when none came since the page opened. */
+  readonly heardAt: number | null;
+  readonly trace: readonly TracePoint[];
+  readonly refusal: SentError | null;
+  readonly pointing: Pointing;
+  readonly reference: Reference;
+  readonly working: boolean;
+  readonly truth: boolean;
+  readonly muted: boolean;
+  readonly theme: 'paper' | 'slate';
+}
+
+export const initialState: PageState = {
+  link: 'connecting',
+  program: '',
+  mode: 'serve',
+  greeted: false,
+  session: null,
+  instruments: [],
+  simulated: null,
+  player: null,
+  live: null,
+  heardAt: null,
+  trace: [],
+  refusal: null,
+  pointing: nothing,
+  reference: 'ends',
+  working: false,
+  truth: false,
+  muted: false,
+  theme: 'paper',
+};
+
+/** Where the level is being used: the next placement, or the last one when all are done. */
+export function placeNow(session: Session): Placement | null {
+  return session.next ?? session.takes.at(-1)?.event.place ?? null;
+}
+
+/** The take that undo would take back: the last one that still counts. */
+export function lastTake(session: Session): Session['takes'][number] | null {
+  return session.takes.findLast((take) => take.out === undefined) ?? null;
+}

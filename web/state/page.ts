@@ -1,0 +1,80 @@
+import { createContext } from 'preact';
+import { useContext, useEffect, useReducer, useRef } from 'preact/hooks';
+import type { CommandInput, SentError } from '../../shared/messages.ts';
+import { type Connection, connect } from './connection.ts';
+import { receive } from './incoming.ts';
+import { initialState, nothing, type PageState, type Pointing } from './page-state.ts';
+import { type Sounds, soundFor } from './sound.ts';
+import { createStore, type Store } from './store.ts';
+
+/** The page's state and everything that may be done to it. */
+export interface Page {
+  readonly store: Store<PageState>;
+  /** Asks the daemon; a refusal is shown and sounded, and returned. */
+  send(command: CommandInput): Promise<SentError | null>;
+  point(pointing: Pointing): void;
+  change(change: Partial<PageState>): void;
+}
+
+export function createPage(url: string, sounds: Sounds, initial: Partial<PageState>): Page {
+  const store = createStore<PageState>({ ...initialState, ...initial });
+  const change = (part: Partial<PageState>) => store.set((state) => ({ ...state, ...part }));
+  const connection: Connection = connect(url, {
+    open() {
+      const { session } = store.get();
+      if (session) void connection.ask({ do: 'since', seq: session.seq });
+    },
+    message(message) {
+      const before = store.get();
+      store.set((state) => receive(state, message, performance.now()));
+      const sound = soundFor(before, store.get());
+      if (sound && !store.get().muted) sounds.play(sound);
+    },
+    lost: () => change({ link: 'lost' }),
+  });
+  return {
+    store,
+    change,
+    point: (pointing) => change({ pointing }),
+    async send(command) {
+      const refusal = await connection.ask(command);
+      const before = store.get();
+      change({ refusal });
+      const sound = soundFor(before, store.get());
+      if (sound && !store.get().muted) sounds.play(sound);
+      return refusal;
+    },
+  };
+}
+
+/** Puts away whatever question is open. */
+export function putAway(page: Page): void {
+  page.change({ pointing: nothing, refusal: null });
+}
+
+const context = createContext<Page | null>(null);
+export const PageProvider = context.Provider;
+
+export function usePage(): Page {
+  const page = useContext(context);
+  if (!page) throw new Error('a part of the page was drawn outside of it');
+  return page;
+}
+
+/** What `pick` finds in the state; drawn again only when that changes. */
+export function usePick<T>(pick: (state: PageState) => T): T {
+  const { store } = usePage();
+  const [, redraw] = useReducer((n: number) => n + 1, 0);
+  const picked = pick(store.get());
+  const latest = useRef({ pick, picked });
+  latest.current = { pick, picked };
+  useEffect(
+    () =>
+      store.watch(() => {
+        const { pick, picked } = latest.current;
+        if (!Object.is(pick(store.get()), picked)) redraw(0);
+      }),
+    [store],
+  );
+  return picked;
+}

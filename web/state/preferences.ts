@@ -1,0 +1,30 @@
+import { z } from 'zod';
+
+/** What this browser remembers of its person: how the page looks and sounds, and the last set-up form. */
+const preferencesSchema = z.object({
+  theme: z.enum(['paper', 'slate']).optional(),
+  muted: z.boolean().optional(),
+  form: z.record(z.string(), z.union([z.string(), z.boolean()])).optional(),
+});
+export type Preferences = z.infer<typeof preferencesSchema>;
+
+const key = 'wayscribe';
+
+/** What was remembered; nothing when storage is closed or holds something else. */
+export function recall(): Preferences {
+  try {
+    const parsed = preferencesSchema.safeParse(JSON.parse(localStorage.getItem(key) ?? '{}'));
+    return parsed.success ? parsed.data : {};
+  } catch {
+    return {};
+  }
+}
+
+/** Remembers; does nothing where the browser forbids it. */
+export function remember(part: Preferences): void {
+  try {
+    localStorage.setItem(key, JSON.stringify({ ...recall(), ...part }));
+  } catch {
+    // Storage is closed or full: the page works without a memory.
+  }
+}

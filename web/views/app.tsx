@@ -1,0 +1,34 @@
+import { useEffect } from 'preact/hooks';
+import { usePick } from '../state/page.ts';
+import { ResultView } from './result.tsx';
+import { SetupView } from './setup.tsx';
+import { StartView } from './start.tsx';
+import { SurveyView } from './survey.tsx';
+import { Waiting } from './waiting.tsx';
+
+/** Which sheet lies on the desk: it follows from the session and from what the person points at. */
+export function App() {
+  const view = usePick(({ greeted, session, pointing }) => {
+    if (!greeted) return 'waiting';
+    if (!session) return pointing.at === 'setup' ? 'setup' : 'start';
+    return session.ended ? 'result' : 'survey';
+  });
+  const link = usePick((state) => state.link);
+  const seq = usePick((state) => state.session?.seq ?? 0);
+  const title = usePick(({ session }) => (session ? `${session.setup.part}, ${session.setup.surface}` : ''));
+  useEffect(() => {
+    document.title = title ? `${title} · Wayscribe` : 'Wayscribe';
+  }, [title]);
+  return (
+    <div class="desk" data-testid="root" data-seq={seq} data-view={view} data-link={link}>
+      <p class="unseen" role="status" data-testid="connection" data-link={link}>
+        {link === 'open' ? 'connected' : link === 'lost' ? 'connection lost' : 'connecting'}
+      </p>
+      {view === 'waiting' && <Waiting />}
+      {view === 'start' && <StartView />}
+      {view === 'setup' && <SetupView />}
+      {view === 'survey' && <SurveyView />}
+      {view === 'result' && <ResultView />}
+    </div>
+  );
+}

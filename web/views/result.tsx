@@ -1,0 +1,3 @@
+export function ResultView() {
+  return <main class="sheet" />;
+}

@@ -1,0 +1,3 @@
+export function SetupView() {
+  return <main class="sheet" />;
+}

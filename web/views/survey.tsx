@@ -1,0 +1,69 @@
+import { Drawing } from '../parts/drawing.tsx';
+import { Foot } from '../parts/foot.tsx';
+import { LiveReading } from '../parts/live-reading.tsx';
+import { NoticeLine } from '../parts/notice-line.tsx';
+import { SentenceHead } from '../parts/sentence-head.tsx';
+import { SettleTrace } from '../parts/settle-trace.tsx';
+import { Strip } from '../parts/strip.tsx';
+import { isLifted, standsOn } from '../state/needle.ts';
+import { usePage, usePick } from '../state/page.ts';
+import { surveyResult } from '../state/survey-result.ts';
+import { suspectOf, surveyNotice } from '../words/notices.ts';
+import { surveySentence } from '../words/survey-sentence.ts';
+
+/** The survey while the level is being walked: what to do, what the level says, the part, the profile. */
+export function SurveyView() {
+  const what = usePick((state) => surveySentence(state).what);
+  const context = usePick((state) => surveySentence(state).context);
+  const typed = usePick((state) => state.session?.setup.level.source === 'typed');
+  const session = usePick((state) => state.session);
+  if (!session) return null;
+  const survey = surveyResult(session, 'ends');
+  return (
+    <>
+      <main class="sheet">
+        <header class="head">
+          <SentenceHead what={what} context={context} />
+          {typed ? null : (
+            <>
+              <SettleTrace />
+              <LiveReading />
+            </>
+          )}
+        </header>
+        <LiveDrawing />
+        <NoticeLine notice={surveyNotice(session, survey)} />
+        <Foot />
+      </main>
+      <Strip />
+    </>
+  );
+}
+
+/** The drawing with the level on it: drawn again when something moved, not at every needle value. */
+function LiveDrawing() {
+  const page = usePage();
+  const session = usePick((state) => state.session);
+  const stands = usePick(standsOn);
+  const lifted = usePick(isLifted);
+  const picked = usePick(({ pointing }) => (pointing.at === 'place' ? pointing.place : null));
+  const open = usePick((state) => state.player === null);
+  if (!session) return null;
+  const survey = surveyResult(session, 'ends');
+  return (
+    <Drawing
+      session={session}
+      survey={survey}
+      standsOn={stands}
+      lifted={lifted}
+      picked={picked}
+      suspect={suspectOf(survey)}
+      {...(open && {
+        onPick(from: string, to: string) {
+          const walk = session.next?.walk ?? session.walks.at(-1) ?? 'out';
+          page.point({ at: 'place', place: { walk, from, to } });
+        },
+      })}
+    />
+  );
+}

@@ -1,0 +1,53 @@
+import type { Session } from '../../shared/session/fold.ts';
+import type { Result } from '../../shared/sheet/result.ts';
+import type { Placement } from '../../shared/survey/way.ts';
+import { amount } from '../../shared/words.ts';
+import type { SurveyResult } from '../state/survey-result.ts';
+
+type WalkReading = Extract<Result['readings'][number], { walk: string }>;
+
+/** One sentence about the survey as it stands. */
+export interface Notice {
+  readonly text: string;
+  readonly warns: boolean;
+}
+
+/** The reading that disagrees most with the others, when one does. */
+export function suspectOf(survey: SurveyResult | null): (Placement & { residualUmPerM: number }) | null {
+  const found = survey?.result.readings.find((reading): reading is WalkReading => 'walk' in reading && reading.suspect);
+  if (!found) return null;
+  return {
+    walk: found.walk === 'back' ? 'back' : 'out',
+    from: found.from,
+    to: found.to,
+    residualUmPerM: found.residual / Math.max(found.redundancy, 1e-9),
+  };
+}
+
+/** The most pressing thing to know about what was read so far. */
+export function surveyNotice(session: Session, survey: SurveyResult | null): Notice | null {
+  const suspect = suspectOf(survey);
+  if (suspect) {
+    const walk = suspect.walk === 'back' ? ' on the way back' : '';
+    const off = amount(suspect.residualUmPerM, 1);
+    return {
+      text: `${suspect.from}–${suspect.to}${walk} disagrees with the rest by ${off} µm/m. Wipe the feet and the way, then repeat it.`,
+      warns: true,
+    };
+  }
+  if (survey?.cutAt) {
+    return {
+      text: `Nobody has read ${survey.cutAt}: heights beyond it can't be tied to the rest yet.`,
+      warns: true,
+    };
+  }
+  const unsteady = [...session.counted.values()].filter(({ steadiness }) => steadiness !== null && steadiness !== 'steady');
+  if (unsteady.length > 0) {
+    const names = unsteady.map(({ place }) => `${place.from}–${place.to}`).join(', ');
+    return { text: `Taken before it was steady: ${names}.`, warns: false };
+  }
+  if (survey && survey.result.fit.degreesOfFreedom === 0) {
+    return { text: 'Nothing checks these readings yet. The walk back will.', warns: false };
+  }
+  return null;
+}

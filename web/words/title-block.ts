@@ -1,0 +1,38 @@
+import type { Session } from '../../shared/session/fold.ts';
+
+/** One cell of the title block. */
+export interface Cell {
+  readonly caption: string;
+  readonly value: string;
+}
+
+/** The title block after ISO 7200: what, which, with what, by whom, and the state of the record. */
+export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
+  const { setup, header } = session;
+  const { level } = setup;
+  return [
+    { caption: 'Part', value: setup.part },
+    { caption: 'Surface', value: setup.surface },
+    { caption: 'Round', value: setup.round },
+    { caption: 'Level', value: level.provedOn ? `${level.name}, proved ${level.provedOn}` : `${level.name}, not proved` },
+    { caption: 'By / date', value: [setup.operator, dateText(header.t)].filter(Boolean).join(', ') },
+    { caption: 'Record', value: recordText(session, replay) },
+    { caption: 'Support', value: setup.support || 'not said' },
+    { caption: 'Iron / air', value: `${degrees(setup.partC)} / ${degrees(setup.airC)} °C` },
+  ];
+}
+
+function recordText({ seq, ended }: Session, replay: boolean): string {
+  if (replay) return 'replay of a recording';
+  const events = `${seq.toLocaleString('en')} events`;
+  return ended ? `closed, ${events}` : `on disk, ${events}`;
+}
+
+function degrees(value: number | undefined): string {
+  return value === undefined ? '–' : value.toFixed(1);
+}
+
+/** "25 Nov 2026": no order of figures to be mistaken. */
+export function dateText(t: number): string {
+  return new Date(t).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+}
