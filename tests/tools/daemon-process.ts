@@ -1,0 +1,38 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+
+/** The built program as a process of its own. */
+export class DaemonProcess {
+  readonly url: string;
+  readonly #process: ChildProcess;
+
+  private constructor(url: string, child: ChildProcess) {
+    this.url = url;
+    this.#process = child;
+  }
+
+  /** Starts `wayscribe …args` on a free port, and returns when it has said where its page is. */
+  static async start(...args: string[]): Promise<DaemonProcess> {
+    const child = spawn(process.execPath, ['dist/wayscribe.js', ...args, '--port', '0', '--no-open'], {
+      stdio: ['ignore', 'pipe', 'inherit'],
+    });
+    const url = await new Promise<string>((resolve, reject) => {
+      let text = '';
+      child.stdout!.on('data', (bytes) => {
+        text += bytes;
+        const found = /http:\/\/\S+/.exec(text);
+        if (found) resolve(found[0]);
+      });
+      child.once('exit', (code) => reject(new Error(`the daemon ended with ${code}: ${text}`)));
+    });
+    return new DaemonProcess(url, child);
+  }
+
+  /** Ends it in order, or with SIGKILL in the middle of whatever it does. */
+  async stop(signal: 'SIGTERM' | 'SIGKILL' = 'SIGTERM'): Promise<void> {
+    if (this.#process.exitCode !== null || this.#process.signalCode !== null) return;
+    const gone = once(this.#process, 'exit');
+    this.#process.kill(signal);
+    await gone;
+  }
+}

@@ -1,0 +1,42 @@
+import { createInterface } from 'node:readline';
+import { PortLink } from '../../daemon/ports/link.ts';
+import { stampNow } from '../../daemon/ports/port.ts';
+import { realPort } from '../../daemon/ports/real.ts';
+import { SimulatedLevel } from '../../daemon/simulate/level.ts';
+import { seededRandom } from '../../daemon/simulate/random.ts';
+import { findProfile } from '../../protocols/shipped.ts';
+import { type LevelOrder, shapeOf } from './level-player.ts';
+
+/**
+ * A process of its own that plays a level on a serial port: `play-level PORT SEED`. Orders come in as JSON lines;
+ * every frame that was written goes out as a line. It opens its port again whenever that comes back.
+ */
+const [, , path, seed] = process.argv;
+const level = new SimulatedLevel(
+  shapeOf(Number(seed)),
+  { zeroUmPerM: 38, noiseUmPerM: 0.3, driftUmPerMPerHour: 0, settleMs: 110 },
+  seededRandom(Number(seed)),
+);
+const link = new PortLink(realPort(path!), findProfile('line-decimal').line, {
+  opened: () => {},
+  data: () => {},
+  closed: () => {},
+  state: (state) => console.log(JSON.stringify({ link: state })),
+});
+await link.start();
+
+setInterval(() => {
+  const value = level.read(stampNow().m);
+  const frame = `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(1).padStart(6, '0')}`;
+  link.write(`${frame}\r\n`);
+  console.log(JSON.stringify({ frame }));
+}, 50);
+
+createInterface({ input: process.stdin })
+  .on('line', (line) => {
+    const order = JSON.parse(line) as LevelOrder;
+    if (order.do === 'lift') level.lift();
+    if (order.do === 'stand') level.setDown(order.fromMm, order.toMm, order.facing, stampNow().m);
+    if (order.do === 'write') link.write(order.bytes);
+  })
+  .on('close', () => process.exit());
