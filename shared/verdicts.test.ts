@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { judge, judgeConvexOnly, judgeOneSided } from './verdicts.ts';
+import { judge, judgeOneSided } from './verdicts.ts';
 
 test('a signed figure is judged by its size and shown as it is', () => {
   expect(judge(-12, 0.5, 10)).toEqual({ value: -12, U: 1, verdict: 'outside' });
@@ -17,11 +17,4 @@ test('what cannot be told says why, and the cheapest cure', () => {
     'the figure lies 1 µm from the limit and is sure only to 2 µm; 4 times as many passes would make U small enough if the figure stays',
   );
   expect(judge(10, 1, 10).reason).toContain('finer instrument');
-});
-
-test('convex only: above the end line everywhere, hollow somewhere, or too close to say', () => {
-  expect(judgeConvexOnly(3, 1).verdict).toBe('within');
-  expect(judgeConvexOnly(-3, 1).verdict).toBe('outside');
-  expect(judgeConvexOnly(1, 1).verdict).toBe('cannot tell');
-  expect(judgeConvexOnly(-1, 1)).toMatchObject({ value: -1, verdict: 'cannot tell' });
 });

@@ -26,15 +26,6 @@ export function judge(value: number, u: number, limit: number, unit = 'µm'): Ju
   return byRule(Math.abs(value), value, u, limit, unit);
 }
 
-/**
- * "Convex only": metal may stand above the line through its ends but nowhere below it. `lowestUm` is the
- * least departure from that line among the stations between the ends (plus = above), `u` its standard
- * uncertainty. The same rule with the depth below the line as the value and zero as the limit.
- */
-export function judgeConvexOnly(lowestUm: number, u: number): Judgement {
-  return byRule(-lowestUm, lowestUm, u, 0, 'µm');
-}
-
 /** A limit on one side only: `value` may not exceed `limit`, and may be as low as it likes. */
 export function judgeOneSided(value: number, u: number, limit: number, unit = 'µm'): Judgement {
   return byRule(value, value, u, limit, unit);

@@ -62,7 +62,11 @@ export function referenceWord(reference: ReferenceKind): string {
  * "Front way 8.1 µm hollow at F6", "Front way 4 µm crown at F3", "Front way 9.6 µm s-shaped, highest at
  * F2, lowest at F7", "Front way straight, sure to 0.8 µm". The number is the straightness against `reference`.
  */
-export function lineSentence(name: string, line: LineFigures, reference: ReferenceKind): string {
+export function lineSentence(
+  name: string,
+  line: { readonly straightness: LineFigures['straightness']; readonly shape: string },
+  reference: ReferenceKind,
+): string {
   const { valueUm, uUm, highest, lowest } = line.straightness[reference];
   if (line.shape === 'straight') return `${name} straight, ${sureTo(uUm)}`;
   const size = `${name} ${amount(valueUm, uUm)} µm`;

@@ -42,6 +42,8 @@ export interface Slab {
   readonly b: number;
   readonly c: number;
   readonly m: number;
+  /** How far the slab misses its own touches: only rounding, and more for touches close together. */
+  readonly missesBy: number;
 }
 
 /** Of the scaled heights: a point this little outside counts as inside. */
@@ -84,21 +86,26 @@ function slabOf(points: SlabPoints, aim: SlabWeights, touches: readonly Touch[])
   const weights = inverse.map((row) => row.map((value, i) => (touches[i]!.above ? value : -value)));
   const parameter = (j: number) =>
     weights[j]!.reduce((sum, weight, i) => sum + weight * points.h[touches[i]!.point]!, 0);
+  const [a, b, c, m] = [parameter(0), parameter(1), parameter(2), parameter(3)];
+  const misses = touches.map(({ point, above }) =>
+    Math.abs(points.h[point]! - a - b * points.x[point]! - c * points.y[point]! - (above ? m : 0)),
+  );
   return {
     touches,
     multipliers: touches.map((_, i) => Math.max(0, aim.most * inverse[3]![i]! - aim.mean * inverse[0]![i]!)),
     weights,
-    a: parameter(0),
-    b: parameter(1),
-    c: parameter(2),
-    m: parameter(3),
+    a,
+    b,
+    c,
+    m,
+    missesBy: Math.max(...misses),
   };
 }
 
 /** The point furthest outside the slab; in a stall the first one outside (Bland's rule). */
 function outsider({ x, y, h }: SlabPoints, slab: Slab, stalled: boolean): Touch | undefined {
   const { a, b, c, m } = slab;
-  let furthest = INSIDE;
+  let furthest = Math.max(INSIDE, 4 * slab.missesBy);
   let point = -1;
   let above = false;
   for (let k = 0; k < h.length; k++) {
