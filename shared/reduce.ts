@@ -1,59 +1,53 @@
 import { type Adjustment, adjust } from './adjust/adjust.ts';
-import { lineOf } from './figures/line.ts';
 import { lineFigures } from './figures/line-figures.ts';
-import { lineReference } from './figures/line-reference.ts';
-import { lineMetal } from './metal/line-metal.ts';
+import { figuresOf } from './reduce-figures.ts';
+import { metalOf } from './reduce-metal.ts';
 import { notesOf } from './reduce-notes.ts';
+import { stationsOf } from './reduce-stations.ts';
+import { surveyedOf } from './reduce-surveyed.ts';
+import { verdictsOf } from './reduce-verdicts.ts';
 import type { Result } from './sheet/result.ts';
 import type { Reference, Sheet } from './sheet/schema.ts';
 
 export interface ReduceOptions {
-  /** What heights are shown against; `ends` for lines and `leastSquares` for planes when left out. */
+  /**
+   * What heights are shown against. Left out: `ends` for lines, `leastSquares` for planes. Planes have no
+   * ends: they take `leastSquares` instead.
+   */
   readonly reference?: Reference;
 }
 
 /**
- * Everything that a proved sheet comes to: the one pure function from readings to result.
+ * Everything that a proved sheet comes to: the one pure function from readings to result. The same sheet
+ * gives the same JSON, byte for byte.
  *
  * @throws WayscribeError `adjust.notTied` or `adjust.notDetermined` when the readings do not suffice,
- * `sheet.tooLarge` when they are too entangled to be solved.
+ * `sheet.invalid` when a limit is set on a figure that is not made, `sheet.tooLarge` when the readings are
+ * too entangled to be solved.
  */
 export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   const adjustment = adjust(sheet);
-  const reference = options.reference ?? 'ends';
-  const { heights, fit } = adjustment;
-  const indexOf = new Map(heights.names.map((name, k) => [name, k]));
-  const lines: Result['lines'] = {};
-  const metal: Result['metal'] = {};
-  for (const [name, stations] of Object.entries(sheet.lines)) {
-    const line = lineOf(
-      heights,
-      stations.map((station) => indexOf.get(station)!),
-      `lines.${name}`,
-    );
-    lines[name] = lineFigures(heights, line, reference) as Result['lines'][string];
-    if (sheet.target) {
-      metal[name] = lineMetal(
-        heights,
-        line,
-        lineReference(reference, line),
-        sheet.target,
-      ) as Result['metal'][string];
-    }
-  }
+  const surveyed = surveyedOf(sheet, adjustment, options.reference);
+  const { heights, lines: named, reference } = surveyed;
+  const lines: Result['lines'] = Object.fromEntries(
+    Object.entries(named).map(([name, line]) => [name, lineFigures(heights, line, reference)]),
+  );
+  const { figures, notes } = figuresOf(sheet, surveyed);
+  const metal = metalOf(sheet, surveyed);
+  const stations = stationsOf(surveyed, lines);
   return {
     result: 1,
     kind: sheet.kind,
     reference,
-    stations: Object.values(lines)[0]?.stations ?? {},
+    stations: stations.heights,
     lines,
-    figures: {},
+    figures,
     readings: readingsOf(sheet, adjustment),
-    fit,
+    fit: adjustment.fit,
     zeros: Object.fromEntries(adjustment.zeros.map(({ name, value, u }) => [name, { value, u }])),
-    verdicts: [],
-    metal,
-    notes: notesOf(sheet, adjustment),
+    verdicts: verdictsOf(sheet, surveyed, lines, figures),
+    metal: metal.metal,
+    notes: [...notes, ...stations.notes, ...metal.notes, ...notesOf(sheet, adjustment)],
   };
 }
 

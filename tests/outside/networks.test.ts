@@ -310,10 +310,9 @@ describe('a loop run in both directions (vrmapper.com/gama/1doutput.html)', () =
       expect(Math.abs(sdMm(adjusted, name) - sd)).toBeLessThan(0.06);
     }
     expect(adjusted.fit.s0! * 5).toBeCloseTo(5.42, 2);
-    expect(Math.max(...adjusted.standardised.map(Math.abs))).toBeCloseTo(1.676, 3);
-    expect(
-      adjusted.standardised.map(Math.abs).indexOf(Math.max(...adjusted.standardised.map(Math.abs))),
-    ).toBe(5);
+    const w = Array.from(adjusted.standardised.subarray(0, 8), Math.abs);
+    expect(Math.max(...w)).toBeCloseTo(1.676, 3);
+    expect(w.indexOf(Math.max(...w))).toBe(5);
   });
 });
 

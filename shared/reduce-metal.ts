@@ -1,0 +1,45 @@
+import { lineReference } from './figures/line-reference.ts';
+import { planeReference } from './figures/plane-reference.ts';
+import { areaMetal } from './metal/area-metal.ts';
+import { lineMetal } from './metal/line-metal.ts';
+import type { Metal, TargetSpec } from './metal/metal.ts';
+import type { Surveyed } from './reduce-surveyed.ts';
+import type { Result } from './sheet/result.ts';
+import type { Sheet } from './sheet/schema.ts';
+
+/** What is wished when the sheet does not say. */
+const plainTarget: TargetSpec = { shape: 'flat', crownUm: 0, tilt: 'free', biteUm: 5, stopPasses: 0 };
+/** Kinds whose stations stand on metal that is scraped; the others are only if a target is named. */
+const scraped: ReadonlySet<Sheet['kind']> = new Set(['way', 'bed', 'plate', 'slide']);
+
+/** What to scrape off, by line or for the plate, as a suggestion. */
+export function metalOf(
+  sheet: Sheet,
+  { heights, lines, area, reference, planeReference: plane }: Surveyed,
+): { metal: Result['metal']; notes: string[] } {
+  if (sheet.kind === 'network' || (!sheet.target && !scraped.has(sheet.kind)))
+    return { metal: {}, notes: [] };
+  const spec = sheet.target ?? plainTarget;
+  const found: [string, Metal][] =
+    sheet.kind === 'plate'
+      ? [['plate', areaMetal(heights, area, planeReference(plane, area), spec)]]
+      : Object.entries(lines).map(([name, line]) => [
+          name,
+          lineMetal(heights, line, lineReference(reference, line), spec),
+        ]);
+  const notes = sheet.target
+    ? []
+    : [
+        `No target was named: flat, lying as it likes, ${spec.biteUm} µm a pass was taken for the metal to scrape.`,
+      ];
+  return { metal: Object.fromEntries(found.map(([name, metal]) => [name, resultOf(metal)])), notes };
+}
+
+function resultOf({ target, stations, plan, contact }: Metal): Result['metal'][string] {
+  return {
+    target,
+    stations,
+    plan: plan.map((pass) => ({ pass: pass.pass, stations: [...pass.stations] })),
+    contact: { restsOn: [...contact.restsOn], inked: [...contact.inked] },
+  };
+}
