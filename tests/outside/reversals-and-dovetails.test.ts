@@ -5,7 +5,7 @@ import { pinAllowanceMm, widthFromPins } from '../../shared/figures/dovetail.ts'
 describe('dovetail over pins', () => {
   test.each([
     [60, 2.7320508],
-    [55, 2.9209826],
+    [55, 2.9209821],
     [50, 3.1445069],
     [45, 3.4142136],
   ])('1 + cot(α/2) at %d degrees', (angleDeg, factor) => {
