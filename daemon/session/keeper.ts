@@ -13,7 +13,6 @@ import {
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
 import { type Placement, placementKey } from '../../shared/survey/way.ts';
 import { stampNow } from '../ports/port.ts';
-import type { RecordingWriter } from '../recording/writer.ts';
 import type { Needle } from './needle.ts';
 import { allTaken, refusalOf } from './refusal.ts';
 import { Turns } from './turns.ts';
@@ -37,6 +36,12 @@ export type SessionCommand = Extract<
   }
 >;
 
+/** Where a session goes on record: a recording on disk, or in a test, memory. */
+export interface Recorder {
+  append(event: NewEvent, stamp: Stamp, how: { durable: boolean }): Promise<SessionEvent>;
+  close(): Promise<void>;
+}
+
 /**
  * Keeps one session: turns commands and steady readings into events, has each one written and synced, and
  * only then lets anybody see it. The state is nothing but the fold of the events so far.
@@ -46,15 +51,17 @@ export class Keeper {
   readonly events$ = new Subject<SessionEvent>();
   /** What went wrong without anybody having asked: a take that was due, a disk that is full. */
   readonly refused$ = new Subject<WayscribeError>();
-  readonly #writer: RecordingWriter;
+  readonly #recorder: Recorder;
+  readonly #now: () => Stamp;
   readonly #kept: SessionEvent[] = [];
   #session: Session;
   #needle: Needle | null = null;
   readonly #turns = new Turns();
   #troubled = false;
 
-  constructor(header: Header, events: readonly SessionEvent[], writer: RecordingWriter) {
-    this.#writer = writer;
+  constructor(header: Header, events: readonly SessionEvent[], recorder: Recorder, now = stampNow) {
+    this.#recorder = recorder;
+    this.#now = now;
     this.#session = begin(header);
     for (const event of events) this.#fold(event);
   }
@@ -78,9 +85,9 @@ export class Keeper {
   }
 
   /** Puts an event on record; the promise holds it once it is in the file, synced unless a stream reading. */
-  async record(event: NewEvent, stamp: Stamp = stampNow()): Promise<SessionEvent> {
+  async record(event: NewEvent, stamp: Stamp = this.#now()): Promise<SessionEvent> {
     try {
-      const written = await this.#writer.append(event, stamp, { durable: event.type !== 'reading' });
+      const written = await this.#recorder.append(event, stamp, { durable: event.type !== 'reading' });
       this.#troubled = false;
       this.#fold(written);
       if (isKept(written)) this.events$.next(written);
@@ -104,7 +111,7 @@ export class Keeper {
   async close(): Promise<void> {
     this.#needle?.stop();
     await this.#turns.idle();
-    await this.#writer.close();
+    await this.#recorder.close();
     this.events$.complete();
     this.refused$.complete();
   }
