@@ -233,10 +233,7 @@ describe('verify', () => {
     const sound = await wayscribe('verify', path);
     expect(sound.stdout).toContain('Every line is as it was written');
     expect(sound.status).toBe(0);
-    await writeFile(
-      path,
-      (await import('node:fs')).readFileSync(path, 'utf8').replace('"value":6', '"value":7'),
-    );
+    await writeFile(path, (await readFile(path, 'utf8')).replace('"value":6', '"value":7'));
     const changed = await wayscribe('verify', path);
     expect(changed.stdout).toMatch(/^Line 3 \(number 2\): was changed/);
     expect(changed.status).toBe(1);

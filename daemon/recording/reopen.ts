@@ -1,5 +1,6 @@
 import { WayscribeError } from '../../shared/errors.ts';
 import { type Header, headerSchema } from '../../shared/session/events.ts';
+import { AppendFile } from './append-file.ts';
 import { linkOf, NO_LINK, unseal } from './chain.ts';
 import { type OpenFile, openFile, recordingError } from './file.ts';
 import { type RawLine, readLines } from './lines.ts';
@@ -44,12 +45,14 @@ export async function reopenRecording(path: string, open: OpenFile = openFile): 
     }
   }
   if (!header || !last) throw broken(path, 1, 'is not the whole header of a recording');
+  const seq = seqOf(path, last.line);
   const file = await open(path, 'existing').catch((error) => {
     throw recordingError(error, path);
   });
   const torn = Buffer.concat(rest).toString('hex');
-  const tail = { seq: seqOf(path, last.line), link: last.link, size: last.line.end };
-  return { writer: new RecordingWriter(path, file, tail, torn !== ''), header, torn };
+  const lines = new AppendFile(file, last.line.end, torn !== '');
+  const writer = new RecordingWriter(path, lines, seq, last.link);
+  return { writer, header, torn };
 }
 
 function parseHeader(path: string, bytes: Buffer): Header {

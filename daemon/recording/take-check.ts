@@ -9,11 +9,23 @@ const READINGS_KEPT = 1 << 16;
 /** Computes every take anew from the readings that it names. */
 export class TakeCheck {
   #readings: Reading[] = [];
+  /** Readings before this number are in doubt. */
+  #soundFrom = 0;
+  #doubted = false;
 
-  /** What is wrong with a take; null when nothing is, and for every other event. */
+  /** What is wrong with a take; null when nothing is known to be, and for every other event. */
   check(event: SessionEvent): string | null {
+    if (this.#doubted) this.#soundFrom = event.seq;
+    this.#doubted = false;
     if (event.type === 'reading') this.#keep(event);
-    return event.type === 'take' && event.readings ? this.#checkTake(event, event.readings) : null;
+    return event.type === 'take' && event.readings && event.readings[0] >= this.#soundFrom
+      ? this.#checkTake(event, event.readings)
+      : null;
+  }
+
+  /** Lines before this were changed or are missing: what the takes that rest on them say is not judged. */
+  doubt(): void {
+    this.#doubted = true;
   }
 
   #keep(reading: Reading): void {
@@ -33,7 +45,7 @@ export class TakeCheck {
       return `the take says that it averages ${take.count} readings; numbers ${first} to ${last} hold ${values.length}`;
     }
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    const scale = Math.max(Math.abs(take.value), ...values.map(Math.abs));
+    const scale = values.reduce((most, value) => Math.max(most, Math.abs(value)), Math.abs(take.value));
     if (Math.abs(mean - take.value) <= TOLERANCE * scale) return null;
     return `the take says ${take.value}; its readings ${first} to ${last} give ${mean}`;
   }

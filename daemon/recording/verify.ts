@@ -72,6 +72,7 @@ export async function verifyRecording(path: string): Promise<VerifyReport> {
         if (what) tell(line.number, found, what);
       }
     }
+    if (!sound) takes.doubt();
     wasSound = sound;
     if (Number.isSafeInteger(found)) seq = found as number;
   };

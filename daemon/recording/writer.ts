@@ -1,5 +1,7 @@
+import { rm } from 'node:fs/promises';
 import { WayscribeError } from '../../shared/errors.ts';
 import { eventSchema, type Header, type NewEvent, type SessionEvent } from '../../shared/session/events.ts';
+import { AppendFile } from './append-file.ts';
 import { NO_LINK, seal } from './chain.ts';
 import { type OpenFile, openFile, type RecordingFile, recordingError } from './file.ts';
 
@@ -9,21 +11,12 @@ export interface Stamp {
   readonly m: number;
 }
 
-/** Where the recording ends: number and link of the last line that is wholly written, and its end. */
-export interface Tail {
-  readonly seq: number;
-  readonly link: string;
-  readonly size: number;
-}
-
 interface Entry {
   readonly event: SessionEvent;
   readonly durable: boolean;
   readonly resolve: (event: SessionEvent) => void;
   readonly reject: (error: WayscribeError) => void;
 }
-
-const SYNC_AT_LEAST_EVERY_MS = 1000;
 
 /**
  * Appends numbered, chained events to one recording. Everything that waits is written at once, and synced
@@ -33,23 +26,19 @@ const SYNC_AT_LEAST_EVERY_MS = 1000;
  */
 export class RecordingWriter {
   readonly path: string;
-  readonly #file: RecordingFile;
-  #tail: Tail;
-  /** Something may stand in the file after the tail. */
-  #trailing: boolean;
+  readonly #file: AppendFile;
+  #seq: number;
+  #link: string;
   #queue: Entry[] = [];
   #running: Promise<void> | null = null;
-  #timer: NodeJS.Timeout | null = null;
-  #syncDue = false;
-  /** A failure of a sync in between, for which nobody waited. */
-  #failure: unknown = null;
   #closed = false;
 
-  constructor(path: string, file: RecordingFile, tail: Tail, trailing: boolean) {
+  /** Goes on after the event numbered `seq` on a line with `link`. */
+  constructor(path: string, file: AppendFile, seq: number, link: string) {
     this.path = path;
     this.#file = file;
-    this.#tail = tail;
-    this.#trailing = trailing;
+    this.#seq = seq;
+    this.#link = link;
   }
 
   /**
@@ -61,24 +50,24 @@ export class RecordingWriter {
     try {
       file = await open(path, 'create');
       const { text, link } = seal(JSON.stringify(header), NO_LINK);
-      const bytes = Buffer.from(`${text}\n`);
-      await file.write(bytes, 0);
-      await file.sync();
-      return new RecordingWriter(path, file, { seq: 0, link, size: bytes.length }, false);
+      const lines = new AppendFile(file, 0);
+      await lines.append(Buffer.from(`${text}\n`), true);
+      return new RecordingWriter(path, lines, 0, link);
     } catch (error) {
       await file?.close().catch(() => {});
+      if (file) await rm(path, { force: true }).catch(() => {});
       throw recordingError(error, path);
     }
   }
 
   /** Number of the last event that is written. */
   get seq(): number {
-    return this.#tail.seq;
+    return this.#seq;
   }
 
   /** Link of the last line that is written: with it, the whole file is known. */
   get link(): string {
-    return this.#tail.link;
+    return this.#link;
   }
 
   /**
@@ -90,13 +79,13 @@ export class RecordingWriter {
   append(event: NewEvent, stamp: Stamp, { durable }: { durable: boolean }): Promise<SessionEvent> {
     return new Promise((resolve, reject) => {
       if (this.#closed) throw new WayscribeError('recording.unwritable', this.path, 'is closed');
-      const checked = eventSchema.safeParse({ seq: this.#tail.seq + 1, t: stamp.t, m: stamp.m, ...event });
+      const checked = eventSchema.safeParse({ seq: this.#seq + 1, t: stamp.t, m: stamp.m, ...event });
       if (!checked.success) {
         const [issue] = checked.error.issues;
         throw new WayscribeError('recording.invalid', [event.type, ...issue!.path].join('.'), issue!.message);
       }
       this.#queue.push({ event: checked.data, durable, resolve, reject });
-      this.#wake();
+      this.#running ??= this.#run();
     });
   }
 
@@ -104,109 +93,50 @@ export class RecordingWriter {
   async close(): Promise<void> {
     if (this.#closed) return;
     this.#closed = true;
-    this.#syncDue = true;
-    this.#wake();
     await this.#running;
-    this.#cancelTimer();
-    await this.#file.close();
-    if (this.#failure !== null) throw recordingError(this.#failure, this.path);
-  }
-
-  #wake(): void {
-    this.#running ??= this.#run();
+    try {
+      await this.#file.close();
+    } catch (error) {
+      throw recordingError(error, this.path);
+    }
   }
 
   async #run(): Promise<void> {
-    while (this.#queue.length > 0 || this.#syncDue) {
+    while (this.#queue.length > 0) {
       const batch = this.#queue;
       this.#queue = [];
-      if (batch.length > 0) await this.#commit(batch);
-      else await this.#syncInBetween();
+      await this.#commit(batch);
     }
     // At once, not when the promise settles: whoever was answered last may append in between.
     this.#running = null;
   }
 
   async #commit(batch: readonly Entry[]): Promise<void> {
-    const durable = this.#syncDue || batch.some((entry) => entry.durable);
-    let { seq, link } = this.#tail;
-    let text = '';
+    let seq = this.#seq;
+    let link = this.#link;
+    let lines = '';
     const events = batch.map(({ event }) => {
       seq += 1;
       const numbered = { ...event, seq };
       const sealed = seal(JSON.stringify(numbered), link);
       link = sealed.link;
-      text += `${sealed.text}\n`;
+      lines += `${sealed.text}\n`;
       return numbered;
     });
-    const bytes = Buffer.from(text);
-    const tail = { seq, link, size: this.#tail.size + bytes.length };
     try {
-      await this.#write(bytes, durable);
+      await this.#file.append(
+        Buffer.from(lines),
+        batch.some(({ durable }) => durable),
+      );
     } catch (error) {
-      await this.#cutBack();
       const told = recordingError(error, this.path);
-      for (const entry of batch) entry.reject(told);
+      for (const { reject } of batch) reject(told);
       return;
     }
-    this.#tail = tail;
-    batch.forEach((entry, k) => {
-      entry.resolve(events[k]!);
+    this.#seq = seq;
+    this.#link = link;
+    batch.forEach(({ resolve }, k) => {
+      resolve(events[k]!);
     });
-  }
-
-  async #write(bytes: Uint8Array, durable: boolean): Promise<void> {
-    if (this.#failure !== null && durable) {
-      // Readings written earlier may not have reached the disk. Said once, with the next thing that matters.
-      const failure = this.#failure;
-      this.#failure = null;
-      throw failure;
-    }
-    if (this.#trailing) {
-      await this.#file.truncate(this.#tail.size);
-      this.#trailing = false;
-    }
-    this.#trailing = true;
-    await this.#file.write(bytes, this.#tail.size);
-    if (durable) await this.#sync();
-    else this.#startTimer();
-    this.#trailing = false;
-  }
-
-  /** Takes away what a failed write left. If that fails too, the next write tries it again first. */
-  async #cutBack(): Promise<void> {
-    if (!this.#trailing) return;
-    try {
-      await this.#file.truncate(this.#tail.size);
-      this.#trailing = false;
-    } catch {
-      this.#trailing = true;
-    }
-  }
-
-  async #syncInBetween(): Promise<void> {
-    try {
-      await this.#sync();
-    } catch (error) {
-      this.#failure = error;
-    }
-  }
-
-  async #sync(): Promise<void> {
-    this.#syncDue = false;
-    this.#cancelTimer();
-    await this.#file.sync();
-  }
-
-  #startTimer(): void {
-    this.#timer ??= setTimeout(() => {
-      this.#syncDue = true;
-      this.#wake();
-    }, SYNC_AT_LEAST_EVERY_MS);
-  }
-
-  #cancelTimer(): void {
-    if (this.#timer) clearTimeout(this.#timer);
-    this.#timer = null;
   }
 }

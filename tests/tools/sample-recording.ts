@@ -1,7 +1,3 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { onTestFinished } from 'vitest';
 import { RecordingWriter, type Stamp } from '../../daemon/recording/writer.ts';
 import type { Header, NewEvent } from '../../shared/session/events.ts';
 import { setupSchema } from '../../shared/session/setup.ts';
@@ -23,13 +19,6 @@ export const sampleHeader: Header = {
     level: { name: 'level', source: 'cable', port: '/dev/ttyUSB0', profile: 'line-decimal', unit: 'um/m' },
   }),
 };
-
-/** A folder that goes away with the test. */
-export function testFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'wayscribe-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  return folder;
-}
 
 export function stampOf(k: number): Stamp {
   return { t: sampleHeader.t + k, m: 0.25 * k };
