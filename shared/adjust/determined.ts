@@ -75,7 +75,7 @@ function notDetermined(
   const involved = observations.nuisances.filter((_, k) => sizes[k]! > bendTolerance);
   const left = beyondPlane(heightsOf(observations, factor, change), observations, parts, shape);
   const most = largestOf(left);
-  const bent = observations.stationNames.filter((_, k) => Math.abs(left[k]!) > 0.1 * most);
+  const bent = observations.stationNames.filter((_, k) => Math.abs(left[k]!) > 0.5 * most);
   const heights = shape === 'plane' ? 'the shape of the surface' : 'the slope or shape of the surface';
   return new WayscribeError(
     'adjust.notDetermined',
@@ -110,7 +110,9 @@ function cure(involved: readonly Nuisance[], shape: 'constant' | 'plane'): strin
   if (has('artefact')) {
     return 'sweep every station both with the artefact turned and unturned, from the same slope';
   }
-  if (has('drift')) return 'walk back with the level facing the same way, or leave the drift out';
+  if (has('drift')) {
+    return 'walk out and back with the level facing the same way and one shared zero, or leave the drift out';
+  }
   if (shape === 'constant' && has('slope')) {
     return 'take the slope of the sweep as known where the motion of the slide is the reference';
   }

@@ -1,0 +1,334 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { isWayscribeError, type WayscribeError } from '../../shared/errors.ts';
+import { reduce } from '../../shared/reduce.ts';
+import { resultSchema } from '../../shared/sheet/result.ts';
+import type { Sheet } from '../../shared/sheet/sheet.ts';
+import { bed, sheetOf, stationRow, stepped } from './sheets.ts';
+
+function failure(sheet: Sheet): WayscribeError {
+  try {
+    reduce(sheet);
+  } catch (error) {
+    if (isWayscribeError(error)) return error;
+    throw error;
+  }
+  throw new Error('it was reduced');
+}
+
+describe('one walk', () => {
+  it.each([2, 3, 10, 101])(
+    'of %d equal steps has the known uncertainty L·σ·√(k(n−k)/n) off its ends',
+    (n) => {
+      const { names, stations } = stationRow('F', n, 250);
+      const sigma = 1.7;
+      const sheet = sheetOf({
+        kind: 'way',
+        stations,
+        lines: { front: names },
+        gravityCurvature: 'off',
+        walks: [{ id: 'out', sigma, readings: stepped(names, 250, (k) => k * k) }],
+      });
+      const { lines } = reduce(sheet);
+      names.forEach((name, k) => {
+        const known = 0.25 * sigma * Math.sqrt((k * (n - k)) / n);
+        expect(Math.abs(lines.front!.stations[name]!.uUm - known)).toBeLessThanOrEqual(1e-9 * n * sigma);
+      });
+    },
+  );
+
+  it('has nothing to check it, and says so', () => {
+    const { names, stations } = stationRow('F', 5, 200);
+    const readings = stepped(names, 200, (k) => Math.sin(k));
+    const result = reduce(
+      sheetOf({ kind: 'way', stations, lines: { front: names }, walks: [{ id: 'out', readings }] }),
+    );
+    for (const reading of result.readings) expect(reading).toMatchObject({ redundancy: 0, w: null });
+    expect(result.notes.join(' ')).toContain('Nothing checks these readings');
+    expect(result.fit).toMatchObject({
+      degreesOfFreedom: 0,
+      s0: null,
+      chiSquareOk: null,
+      sigmaScaled: false,
+    });
+    expect(result.zeros).toEqual({});
+    expect(result.notes.join(' ')).toContain('zero of "out"');
+  });
+
+  it('out and back by a level of assumed scatter is scaled by what it shows', () => {
+    const { names, stations } = stationRow('F', 8, 200);
+    const bent = (k: number) => k * (8 - k);
+    const walks = [1, -1].map((sign) => ({
+      id: sign > 0 ? 'out' : 'back',
+      readings: stepped(names, 200, bent).map(([a, b, value], k): [string, string, number] => [
+        a,
+        b,
+        value + sign * (k % 2 === 0 ? 0.2 : -0.2),
+      ]),
+    }));
+    const assumed = reduce(sheetOf({ kind: 'way', stations, lines: { front: names }, walks }));
+    const known = reduce(
+      sheetOf({
+        kind: 'way',
+        stations,
+        lines: { front: names },
+        walks: walks.map((walk) => ({ ...walk, sigma: 1 })),
+      }),
+    );
+    expect(assumed.fit.sigmaScaled).toBe(true);
+    expect(known.fit.sigmaScaled).toBe(false);
+    expect(assumed.stations.F4!.uUm).toBeCloseTo(known.stations.F4!.uUm * assumed.fit.s0!, 12);
+    const [first] = assumed.readings;
+    expect(first!.w).toBeCloseTo(known.readings[0]!.w! / assumed.fit.s0!, 9);
+    expect(assumed.notes.join(' ')).toContain('scaled by s0');
+  });
+
+  it('with readings that agree perfectly has no suspect and no NaN', () => {
+    const { names, stations } = stationRow('F', 8, 200);
+    const readings = stepped(names, 200, (k) => k * (8 - k));
+    const walks = ['out', 'back'].map((id) => ({ id, readings }));
+    const result = reduce(sheetOf({ kind: 'way', stations, lines: { front: names }, walks }));
+    expect(resultSchema.safeParse(result).success).toBe(true);
+    expect(result.readings.filter(({ suspect }) => suspect)).toEqual([]);
+    for (const { w } of result.readings) expect(w).toBe(0);
+  });
+});
+
+describe('a chip of 45 µm/m under one foot', () => {
+  it('is named, and only it, wherever it lies in a bed walked out and back with cross readings', () => {
+    fc.assert(
+      fc.property(fc.nat(1000), fc.nat(39), fc.constantFrom(-45, 45), (seed, at, chip) => {
+        const sheet = bed({ seed, noise: 0.7 });
+        const walk = Math.floor(at / 10);
+        sheet.walks[walk]!.readings[at % 10]![2]! += chip;
+        const result = reduce(sheet);
+        const suspects = result.readings.filter(({ suspect }) => suspect);
+        const [from, to] = sheet.walks[walk]!.readings[at % 10]!;
+        expect(suspects).toHaveLength(1);
+        expect(suspects[0]).toMatchObject({ walk: sheet.walks[walk]!.id, from, to });
+        const note = result.notes.find((text) => text.includes('wipe, repeat'));
+        expect(note).toContain(`${from} → ${to}`);
+        expect(note).toContain(chip > 0 ? 'more' : 'less');
+        expect(result.fit.chiSquareOk).toBe(false);
+      }),
+      { numRuns: 60, seed: 45 },
+    );
+  });
+
+  it('is named in a cross reading too', () => {
+    const sheet = bed({ seed: 7, noise: 0.7 });
+    sheet.walks[4]!.readings[6]![2]! += 45;
+    const suspects = reduce(sheet).readings.filter(({ suspect }) => suspect);
+    expect(suspects).toMatchObject([{ walk: 'cross', from: 'F6', to: 'R6' }]);
+  });
+
+  it('nothing is named where there is none', () => {
+    const result = reduce(bed({ seed: 3, noise: 0.7 }));
+    expect(result.readings.some(({ suspect }) => suspect)).toBe(false);
+    expect(result.fit.chiSquareOk).toBe(true);
+  });
+
+  it('that only one other reading could contradict is said to be one of the two', () => {
+    const { names, stations } = stationRow('F', 6, 200);
+    const walk = (id: string, chip: number) => ({
+      id,
+      zero: 'known',
+      sigma: 1,
+      readings: stepped(names, 200, (k) => k).map(([a, b, value], k): [string, string, number] => [
+        a,
+        b,
+        value + (k === 3 ? chip : 0),
+      ]),
+    });
+    const result = reduce(
+      sheetOf({ kind: 'way', stations, lines: { front: names }, walks: [walk('out', 45), walk('back', 0)] }),
+    );
+    expect(result.readings.filter(({ suspect }) => suspect)).toHaveLength(1);
+    expect(result.notes.join(' ')).toContain('may as well be station F3 → F4, walk "back"');
+  });
+});
+
+describe('stations that no reading ties', () => {
+  const { names, stations } = stationRow('F', 4, 200);
+  const readings = stepped(names, 200, () => 0);
+
+  it('are named', () => {
+    const error = failure(
+      sheetOf({
+        kind: 'way',
+        stations: { ...stations, X7: [900, 0] },
+        lines: { front: names },
+        walks: [{ id: 'out', readings }],
+      }),
+    );
+    expect(error.code).toBe('adjust.notTied');
+    expect(error.message).toContain('X7');
+    expect(error.message).not.toContain('F1');
+  });
+
+  it('are the smaller part where a walk is broken', () => {
+    const broken = readings.map(([a, b, v], k): [string, string, number | null] => [
+      a,
+      b,
+      k === 2 ? null : v,
+    ]);
+    const error = failure(
+      sheetOf({ kind: 'way', stations, lines: { front: names }, walks: [{ id: 'out', readings: broken }] }),
+    );
+    expect(error.code).toBe('adjust.notTied');
+    expect(error.place).toBe('stations F3, F4');
+  });
+
+  it('are no matter where another reading ties a skipped one', () => {
+    const skipped: [string, string, number | null][] = [
+      ...readings.map((reading) => [...reading] as typeof reading),
+    ];
+    skipped[2]![2] = null;
+    const walks = [
+      { id: 'out', readings: skipped },
+      { id: 'back', readings },
+    ];
+    const result = reduce(sheetOf({ kind: 'way', stations, lines: { front: names }, walks }));
+    expect(result.readings).toHaveLength(7);
+    expect(result.notes).toContain('One reading was skipped.');
+  });
+
+  it('two lines of a bed without a cross reading are not tied', () => {
+    const sheet = bed({ seed: 1, noise: 0.1 });
+    sheet.walks.pop();
+    expect(failure(sheet).code).toBe('adjust.notTied');
+  });
+});
+
+describe('what the readings cannot tell apart', () => {
+  const { names, stations } = stationRow('F', 8, 200);
+  const out = stepped(names, 200, (k) => k * (8 - k));
+  const way = (walks: Parameters<typeof sheetOf>[0]['walks']) =>
+    sheetOf({ kind: 'way', stations, lines: { front: names }, walks });
+  const drifting = (backFacing: 1 | -1) =>
+    way([
+      { id: 'out', zero: 'level A', drift: true, sigma: 1, readings: out },
+      {
+        id: 'back',
+        zero: 'level A',
+        drift: true,
+        sigma: 1,
+        facing: backFacing,
+        readings: [...out].reverse(),
+      },
+    ]);
+
+  it('a steady drift and a bow, when the level is turned for the way back', () => {
+    const error = failure(drifting(-1));
+    expect(error.code).toBe('adjust.notDetermined');
+    expect(error.message).toContain('the drift of walk "out"');
+    expect(error.message).toContain('the drift of walk "back"');
+    expect(error.remedy).toContain('facing the same way');
+  });
+
+  it('but a drift alone when it is not turned', () => {
+    expect(reduce(drifting(1)).fit.datumDefect).toBe(2);
+  });
+
+  it('the slope of a slide and that of a sweep that was set up by eye', () => {
+    const sweep = (slope: 'free' | 'known') =>
+      sheetOf({
+        kind: 'slide',
+        stations,
+        lines: { top: names },
+        sweeps: [{ id: 's', slope, readings: names.map((name, k): [string, number] => [name, k]) }],
+      });
+    expect(failure(sweep('free')).code).toBe('adjust.notDetermined');
+    expect(failure(sweep('free')).remedy).toContain('known');
+    expect(reduce(sweep('known')).figures['top.parallelism']!.value).toBeCloseTo(8, 12);
+  });
+
+  it('a station swept only unturned, and its artefact', () => {
+    const sweep = (id: string, turned: boolean, which: string[]) => ({
+      id,
+      artefact: 'straightedge',
+      turned,
+      readings: which.map((name, k): [string, number] => [name, k * k]),
+    });
+    const error = failure(
+      sheetOf({
+        kind: 'way',
+        stations,
+        lines: { front: names },
+        sweeps: [sweep('a', false, names), sweep('b', true, names.slice(0, -1))],
+      }),
+    );
+    expect(error.code).toBe('adjust.notDetermined');
+    expect(error.message).toContain('straightedge');
+    expect(error.place).toContain('F8');
+  });
+
+  it('two ways joined by a single cross reading', () => {
+    const sheet = bed({ seed: 1, noise: 0.1 });
+    for (const [index, walk] of sheet.walks.entries()) walk.zero = index < 4 ? `z${index >> 1}` : 'free';
+    sheet.walks[4]!.readings.splice(1);
+    const error = failure(sheet);
+    expect(error.code).toBe('adjust.notDetermined');
+    expect(error.message).toMatch(/zero of "z[01]"/);
+  });
+});
+
+describe('the zero of a level', () => {
+  const { names, stations } = stationRow('F', 4, 200);
+  it('is told, with its uncertainty, once the level was turned end for end', () => {
+    const zero = 37;
+    const heights = (k: number) => 3 * k + k * k;
+    const walk = (id: string, facing: 1 | -1) => ({
+      id,
+      zero: 'level A',
+      facing,
+      sigma: 0.5,
+      readings: stepped(names, 200, heights).map(([a, b, slope]): [string, string, number] => [
+        a,
+        b,
+        facing * slope + zero,
+      ]),
+    });
+    const result = reduce(
+      sheetOf({
+        kind: 'way',
+        stations,
+        lines: { front: names },
+        walks: [walk('out', 1), walk('back', -1)],
+      }),
+    );
+    expect(result.zeros['level A']!.value).toBeCloseTo(zero, 9);
+    // The mean of 8 readings: half a sum and a difference cancels the slopes.
+    expect(result.zeros['level A']!.u).toBeCloseTo(0.5 / Math.sqrt(8), 9);
+    expect(result.fit.datumDefect).toBe(1);
+  });
+});
+
+describe('the curve of the horizon', () => {
+  // Sagitta L²/(8R), R = 6371 km: 1.962 µm at 10 m (arithmetic); a straight way read by levels seems hollow.
+  const { names, stations } = stationRow('F', 20, 500);
+  const way = (gravityCurvature: 'auto' | 'on' | 'off', scale = 1) =>
+    reduce(
+      sheetOf({
+        kind: 'way',
+        stations: Object.fromEntries(
+          Object.entries(stations).map(([name, [x, y]]) => [name, [x * scale, y]]),
+        ),
+        lines: { front: names },
+        gravityCurvature,
+        walks: [{ id: 'out', readings: stepped(names, 500, () => 0) }],
+      }),
+    );
+
+  it('is added where it reaches 1 µm, and said', () => {
+    const result = way('auto');
+    expect(result.stations.F10!.heightUm).toBeCloseTo(1.96202, 4);
+    expect(result.notes.join(' ')).toContain('horizon');
+  });
+
+  it('is left alone where it does not, or when it is switched off', () => {
+    expect(way('auto', 0.5).stations.F10!.heightUm).toBe(0);
+    expect(way('off').stations.F10!.heightUm).toBe(0);
+    expect(way('on', 0.5).stations.F10!.heightUm).toBeCloseTo(0.4905, 4);
+  });
+});
