@@ -1,15 +1,15 @@
 import { rm } from 'node:fs/promises';
 import { WayscribeError } from '../../shared/errors.ts';
-import { eventSchema, type Header, type NewEvent, type SessionEvent } from '../../shared/session/events.ts';
+import {
+  eventSchema,
+  type Header,
+  type NewEvent,
+  type SessionEvent,
+  type Stamp,
+} from '../../shared/session/events.ts';
 import { AppendFile } from './append-file.ts';
 import { NO_LINK, seal } from './chain.ts';
 import { type OpenFile, openFile, type RecordingFile, recordingError } from './file.ts';
-
-/** When something happened: wall clock in ms since 1970, monotonic clock in ms. */
-export interface Stamp {
-  readonly t: number;
-  readonly m: number;
-}
 
 interface Entry {
   readonly event: SessionEvent;

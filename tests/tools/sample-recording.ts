@@ -1,5 +1,5 @@
-import { RecordingWriter, type Stamp } from '../../daemon/recording/writer.ts';
-import type { Header, NewEvent } from '../../shared/session/events.ts';
+import { RecordingWriter } from '../../daemon/recording/writer.ts';
+import type { Header, NewEvent, Stamp } from '../../shared/session/events.ts';
 import { setupSchema } from '../../shared/session/setup.ts';
 
 /** Constructed recordings for tests of what becomes of the file. */
