@@ -13,13 +13,21 @@ export function roundStep(least: number): number {
   return 10 * decade;
 }
 
+/** Part of the axis that stays free of the curve where words are written. */
+const wordsRoom = 0.14;
+
 /**
- * An axis that holds every value, with about `lines` steps.
+ * An axis that holds every value, with about `lines` steps, and with room for words on one side of them.
  *
  * It is never closer than eight times the largest uncertainty, so that noise doesn't look like a cliff, and
  * always shows zero.
  */
-export function heightsAxis(valuesUm: readonly number[], largestUUm: number, lines: number): HeightsAxis {
+export function heightsAxis(
+  valuesUm: readonly number[],
+  largestUUm: number,
+  lines: number,
+  words: 'above' | 'below',
+): HeightsAxis {
   const low = Math.min(0, ...valuesUm);
   const high = Math.max(0, ...valuesUm);
   const span = Math.max(high - low, 8 * largestUUm, 0.4);
@@ -29,6 +37,9 @@ export function heightsAxis(valuesUm: readonly number[], largestUUm: number, lin
   let to = Math.ceil(Math.max(high, middle + span / 2) / stepUm + 0.1);
   if (to === 0) to = 1;
   if (from === 0) from = -1;
+  const roomUm = () => wordsRoom * (to - from) * stepUm;
+  if (words === 'above' && to * stepUm - high < roomUm()) to += 1;
+  if (words === 'below' && low - from * stepUm < roomUm()) from -= 1;
   const ticksUm = Array.from({ length: to - from + 1 }, (_, k) => (from + k) * stepUm);
   return { minUm: from * stepUm, maxUm: to * stepUm, stepUm, ticksUm };
 }

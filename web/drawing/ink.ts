@@ -14,7 +14,6 @@ export interface Ink {
 /** The tokens of the theme in use. */
 export function useInk(): Ink {
   const theme = usePick((state) => state.theme);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the theme decides what the tokens are
   return useMemo(() => {
     document.documentElement.dataset.theme = theme;
     const style = getComputedStyle(document.documentElement);

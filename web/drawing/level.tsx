@@ -8,9 +8,9 @@ interface LevelProps {
   readonly plusAt: 'from' | 'to';
 }
 
-export const bodyPx = 34;
-export const feetPx = 17;
-export const liftPx = 14;
+export const bodyPx = 31;
+export const feetPx = 15;
+export const liftPx = 11;
 
 /** The level, its feet exactly on their two stations; drawn above the metal while it moves. */
 export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
@@ -21,7 +21,10 @@ export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
   const top = -feetPx - bodyPx;
   const plusPx = plusAt === 'to' ? half - 12 : 12 - half;
   return (
-    <g class="level" style={{ transform: `translate(${middle}px, ${surfacePx - 1 - (lifted ? liftPx : 0)}px)` }}>
+    <g
+      class="level"
+      style={{ transform: `translate(${middle}px, ${surfacePx - 1 - (lifted ? liftPx : 0)}px)` }}
+    >
       <rect x={fromPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={toPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={-half} y={top} width={width} height={bodyPx} />
@@ -30,7 +33,12 @@ export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
           level
         </text>
       )}
-      <text x={width >= 44 ? plusPx : 0} y={top + bodyPx / 2 + 5} text-anchor="middle" style={{ fontSize: '16px' }}>
+      <text
+        x={width >= 44 ? plusPx : 0}
+        y={top + bodyPx / 2 + 5}
+        text-anchor="middle"
+        style={{ fontSize: '16px' }}
+      >
         +
       </text>
     </g>

@@ -45,6 +45,7 @@ export function createProfileChart(canvas: HTMLCanvasElement): ProfileChart {
     data: { datasets: [] },
     options: {
       responsive: false,
+      maintainAspectRatio: false,
       animation: false,
       parsing: false,
       normalized: true,
@@ -74,19 +75,22 @@ function curves(model: ProfileModel, ink: Ink): ChartDataset<'line', CurvePoint[
     { data: [...model.upper], ...edge, fill: '+1', backgroundColor: `${ink.print}30` },
     { data: [...model.lower], ...edge, fill: false },
     {
-      data: [...model.truth],
-      borderColor: ink.ink,
-      borderWidth: 1.75,
-      borderDash: [7, 5],
-      pointRadius: 0,
-    },
-    {
       data: [...model.line],
       borderColor: ink.print,
       borderWidth: 2.5,
       pointRadius: model.points ? 4.5 : 2,
       pointBackgroundColor: ink.print,
       pointBorderWidth: 0,
+    },
+    {
+      data: [...model.truth],
+      borderColor: ink.ink,
+      borderWidth: 1.5,
+      borderDash: [7, 5],
+      pointRadius: model.points ? 8 : 4,
+      pointBackgroundColor: 'transparent',
+      pointBorderColor: ink.ink,
+      pointBorderWidth: 1.5,
     },
   ];
 }

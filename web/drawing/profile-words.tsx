@@ -14,7 +14,7 @@ interface WordsProps {
 }
 
 /** The station that stands furthest off its reference. */
-function furthest(stations: readonly ReducedStation[]): ReducedStation | null {
+export function furthest(stations: readonly ReducedStation[]): ReducedStation | null {
   return stations.reduce<ReducedStation | null>(
     (best, station) => (best && Math.abs(best.heightUm) >= Math.abs(station.heightUm) ? best : station),
     null,
@@ -22,19 +22,29 @@ function furthest(stations: readonly ReducedStation[]): ReducedStation | null {
 }
 
 /** Which station stands how high or low, written clear of the curve and its band. */
-export function Callout({ across, session, survey, heightPx, yPx }: WordsProps & { yPx(um: number): number }) {
+export function Callout({
+  across,
+  session,
+  survey,
+  heightPx,
+  yPx,
+}: WordsProps & { yPx(um: number): number }) {
   const stations = survey?.stations ?? [];
   const worst = furthest(stations);
   if (!worst || stations.length < 3) return null;
-  const text = `${stationSentence(worst.name, worst.heightUm, worst.uUm)}${session.ended ? '' : ' so far'}`;
+  // One number of digits for the whole profile: a station on its own reference claims no more than the others.
+  const uUm = Math.max(...stations.map((station) => station.uUm));
+  const text = `${stationSentence(worst.name, worst.heightUm, uUm)}${session.ended ? '' : ' so far'}`;
   const half = textWidth(text, 16, true) / 2;
   const px = Math.min(Math.max(across.px(worst.xMm), across.leftPx + half + 4), across.rightPx - half - 4);
-  const low = side(worst.heightUm, worst.uUm) !== 'HIGH';
+  const low = side(worst.heightUm, uUm) !== 'HIGH';
   const near = stations.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < half + 12);
   const edges = near.map(({ heightUm, uUm }) => yPx(heightUm + (low ? -2 : 2) * uUm));
   const clear = low ? Math.max(...edges) + 20 : Math.min(...edges) - 10;
   const newest = lastTake(session)?.event;
-  const fresh = stations.find(({ name }) => name === (newest?.place.walk === 'back' ? newest.place.from : newest?.place.to));
+  const fresh = stations.find(
+    ({ name }) => name === (newest?.place.walk === 'back' ? newest.place.from : newest?.place.to),
+  );
   return (
     <g>
       <text class="callout" x={px} y={Math.min(Math.max(clear, 14), heightPx - 5)} text-anchor="middle">

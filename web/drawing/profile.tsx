@@ -6,8 +6,8 @@ import type { ReducedStation, SurveyResult } from '../state/survey-result.ts';
 import type { Across } from './across.ts';
 import { exaggeration, type HeightsAxis, heightLabel, heightsAxis } from './heights-axis.ts';
 import { useInk } from './ink.ts';
-import { Callout, NotWalked } from './profile-words.tsx';
 import { createProfileChart, type ProfileChart } from './profile-chart.ts';
+import { Callout, furthest, NotWalked } from './profile-words.tsx';
 import { thinLabels } from './thin-labels.ts';
 import { useSize } from './use-size.ts';
 
@@ -32,13 +32,16 @@ export function Profile(props: ProfileProps) {
     ...truth.map(({ heightUm }) => heightUm),
   ];
   const largestU = Math.max(0.1, ...stations.map(({ uUm }) => uUm));
-  const axis = heightsAxis(values, largestU, Math.max(3, Math.min(7, Math.floor(heightPx / 42))));
+  const worst = furthest(stations);
+  const lines = Math.max(3, Math.min(8, Math.floor(heightPx / 30)));
+  const axis = heightsAxis(values, largestU, lines, worst && worst.heightUm > 0 ? 'above' : 'below');
   const pxPerUm = heightPx / (axis.maxUm - axis.minUm);
   const yPx = (um: number) => (axis.maxUm - um) * pxPerUm;
   return (
     <>
       <p class="caption-line">
         {captionText(survey)} Drawn {exaggeration(Math.max(pxPerUm, 1e-9), across.pxPerMm)} × too high.
+        {truth.length > 0 && ' Rings and dashes: the true shape of the simulated part.'}
       </p>
       <div class="profile" ref={ref}>
         {heightPx > 0 && (
@@ -99,7 +102,13 @@ function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
   );
 }
 
-function Curve({ across, survey, truth, axis, heightPx }: ProfileProps & { axis: HeightsAxis; heightPx: number }) {
+function Curve({
+  across,
+  survey,
+  truth,
+  axis,
+  heightPx,
+}: ProfileProps & { axis: HeightsAxis; heightPx: number }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const chart = useRef<ProfileChart | null>(null);
   const ink = useInk();
@@ -127,7 +136,7 @@ function Curve({ across, survey, truth, axis, heightPx }: ProfileProps & { axis:
       ink,
     );
   });
-  return <canvas ref={canvas} aria-hidden="true" />;
+  return <canvas ref={canvas} role="img" aria-label="Profile; its numbers stand in the table of heights" />;
 }
 
 /** The same numbers for who can't see the curve. */

@@ -26,6 +26,7 @@ export function createSettleChart(canvas: HTMLCanvasElement): SettleChart {
     data: { datasets: [] },
     options: {
       responsive: false,
+      maintainAspectRatio: false,
       animation: false,
       parsing: false,
       normalized: true,

@@ -19,7 +19,11 @@ export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
   const names = stationsOf(session.setup).map(({ name }) => name);
   const isNext = (name: string) => next?.from === name || next?.to === name;
   const px = (name: string) => pxOf.get(name) ?? 0;
-  const labels = names.map((name) => ({ px: px(name), widthPx: textWidth(name, 12.5, true), must: isNext(name) }));
+  const labels = names.map((name) => ({
+    px: px(name),
+    widthPx: textWidth(name, 12.5, true),
+    must: isNext(name),
+  }));
   // Feet closer together than their names: one label for the pair.
   const tight = next !== null && px(next.to) - px(next.from) < textWidth(next.to, 12.5, true) + 8;
   const shown = tight ? withPair(labels, names, next) : thinLabels(labels);
@@ -29,7 +33,10 @@ export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
         const state = isNext(name) ? 'now' : done.has(name) ? 'done' : '';
         return (
           <g key={name}>
-            <path class={`tick ${done.has(name) ? 'done' : ''}`} d={`M${px(name)} ${yPx}v${done.has(name) ? 9 : 7}`} />
+            <path
+              class={`tick ${done.has(name) ? 'done' : ''}`}
+              d={`M${px(name)} ${yPx}v${done.has(name) ? 9 : 7}`}
+            />
             {shown.has(k) && (
               <text class={state} x={px(name)} y={labelPx} text-anchor="middle">
                 {name}
@@ -58,9 +65,11 @@ function withPair(
   names: readonly string[],
   next: { from: string; to: string },
 ): ReadonlySet<number> {
-  const pair = names.findIndex((name) => name === next.from);
+  const pair = names.indexOf(next.from);
   const widthPx = textWidth(`${next.from}–${next.to}`, 12.5, true) + 24;
-  const merged = labels.map((label, k) => (k === pair ? { ...label, widthPx, must: true } : { ...label, must: false }));
+  const merged = labels.map((label, k) =>
+    k === pair ? { ...label, widthPx, must: true } : { ...label, must: false },
+  );
   const shown = new Set(thinLabels(merged));
   shown.delete(pair);
   return shown;

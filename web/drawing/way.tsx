@@ -21,44 +21,59 @@ export interface WayProps {
   onPick?(from: string, to: string): void;
 }
 
-/** Heights of the rows of the drawing, px from its top. */
-const surfacePx = 86;
+/** Heights of the rows of the drawing, px from its top. Without a level the metal moves up. */
+const withLevelPx = 76;
+const withoutLevelPx = 24;
 const metalPx = 28;
-const labelPx = surfacePx + metalPx + 26;
-const stepPx = labelPx + 20;
-const totalPx = stepPx + 20;
-export const wayHeightPx = totalPx + 7;
+const belowPx = { label: metalPx + 24, step: metalPx + 44, total: metalPx + 62, end: metalPx + 69 };
 
 /** The way to scale: its ends, its stations, the level on them, and its dimensions. */
 export function Way({ across, session, standsOn, lifted, picked, suspect, onPick }: WayProps) {
+  const surfacePx = session.ended ? withoutLevelPx : withLevelPx;
+  const heightPx = surfacePx + belowPx.end;
   const { setup, next } = session;
   const stations = stationsOf(setup);
   const pxOf = new Map(stations.map(({ name, xMm }) => [name, across.px(xMm)]));
-  const feet = (place: Placement) => ({ fromPx: pxOf.get(place.from) ?? 0, toPx: pxOf.get(place.to) ?? 0, surfacePx });
+  const feet = (place: Placement) => ({
+    fromPx: pxOf.get(place.from) ?? 0,
+    toPx: pxOf.get(place.to) ?? 0,
+    surfacePx,
+  });
   const ghost = next && standsOn && placementKey(next) !== placementKey(standsOn);
+  const stepAt = (px: number) => {
+    const k = stations.findIndex(({ xMm }) => across.px(xMm) > px);
+    const [from, to] = [stations[k - 1]?.name, stations[k]?.name];
+    return from !== undefined && to !== undefined ? ([from, to] as const) : null;
+  };
   const last = stations.at(-1)?.xMm ?? 0;
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard's way to the same is Repeat with the arrow keys
     <svg
       width={across.widthPx}
-      height={wayHeightPx}
-      viewBox={`0 0 ${across.widthPx} ${wayHeightPx}`}
+      height={heightPx}
+      viewBox={`0 0 ${across.widthPx} ${heightPx}`}
       role="img"
+      class={onPick ? 'picks' : ''}
+      onClick={(event) => {
+        const place = onPick && stepAt(event.offsetX);
+        if (place) onPick(...place);
+      }}
       aria-label={`${setup.surface}, ${setup.startEnd} at the left, ${setup.farEnd} at the right, ${setup.stations} stations`}
     >
-      <EndNames across={across} session={session} />
+      <EndNames across={across} session={session} surfacePx={surfacePx} />
       <Metal across={across} yPx={surfacePx} heightPx={metalPx} />
-      <Marks session={session} pxOf={pxOf} suspect={suspect} />
-      <Stations session={session} pxOf={pxOf} yPx={surfacePx + metalPx} labelPx={labelPx} />
+      <Marks session={session} pxOf={pxOf} suspect={suspect} yPx={surfacePx + metalPx / 2} />
+      <Stations session={session} pxOf={pxOf} yPx={surfacePx + metalPx} labelPx={surfacePx + belowPx.label} />
       <Dimension
         fromPx={across.px(0)}
         toPx={across.px(setup.baseMm)}
-        yPx={stepPx}
+        yPx={surfacePx + belowPx.step}
         text={lengthText(setup.baseMm, setup.lengthUnit)}
       />
       <Dimension
         fromPx={across.px(0)}
         toPx={across.px(last)}
-        yPx={totalPx}
+        yPx={surfacePx + belowPx.total}
         text={lengthText(last, setup.lengthUnit)}
       />
       {ghost && <NextFeet {...feet(next)} />}
@@ -70,29 +85,16 @@ export function Way({ across, session, standsOn, lifted, picked, suspect, onPick
         />
       )}
       {picked && <PickedPlace {...feet(picked)} />}
-      {onPick &&
-        stations.slice(1).map(({ name }, k) => {
-          const from = stations[k]?.name ?? name;
-          const { fromPx, toPx } = feet({ walk: 'out', from, to: name });
-          return (
-            // The keyboard's way to the same is Repeat with the arrow keys.
-            <rect
-              key={name}
-              class="hit"
-              x={fromPx}
-              y={surfacePx - 50}
-              width={toPx - fromPx}
-              height={metalPx + 84}
-              onClick={() => onPick(from, name)}
-            />
-          );
-        })}
     </svg>
   );
 }
 
 /** The two ends by name, each with a leader down to its corner of the metal. */
-function EndNames({ across, session }: Pick<WayProps, 'across' | 'session'>) {
+function EndNames({
+  across,
+  session,
+  surfacePx,
+}: Pick<WayProps, 'across' | 'session'> & { surfacePx: number }) {
   const { setup, next } = session;
   const { leftPx, rightPx } = across;
   const direction = next?.walk === 'back' ? 'coming back' : 'going out';
@@ -127,15 +129,21 @@ function EndNames({ across, session }: Pick<WayProps, 'across' | 'session'>) {
   );
 }
 
-function PickedPlace({ fromPx, toPx }: { fromPx: number; toPx: number }) {
+function PickedPlace({ fromPx, toPx, surfacePx }: Record<'fromPx' | 'toPx' | 'surfacePx', number>) {
   const px = Math.max(8, toPx - fromPx);
-  return <rect class="picked" x={(fromPx + toPx - px) / 2} y={surfacePx - 6} width={px} height={metalPx + 12} />;
+  return (
+    <rect class="picked" x={(fromPx + toPx - px) / 2} y={surfacePx - 6} width={px} height={metalPx + 12} />
+  );
+}
+
+interface MarksProps extends Pick<WayProps, 'session' | 'suspect'> {
+  readonly pxOf: ReadonlyMap<string, number>;
+  readonly yPx: number;
 }
 
 /** What became of single steps: skipped ones are crossed, the suspect one carries a triangle. */
-function Marks({ session, pxOf, suspect }: Pick<WayProps, 'session' | 'suspect'> & { pxOf: Map<string, number> }) {
+function Marks({ session, pxOf, suspect, yPx }: MarksProps) {
   const middleOf = ({ from, to }: Placement) => ((pxOf.get(from) ?? 0) + (pxOf.get(to) ?? 0)) / 2;
-  const yPx = surfacePx + metalPx / 2;
   return (
     <g>
       {[...session.skipped.values()].map(({ seq, place }) => (

@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
 import type { Action } from '../state/actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 
@@ -12,8 +11,6 @@ interface ControlProps {
   readonly apart?: boolean | undefined;
   readonly testId?: string | undefined;
   readonly submit?: boolean | undefined;
-  /** Takes the focus when it appears: the answer that Enter gives. */
-  readonly takesFocus?: boolean | undefined;
   onClick?(): void;
 }
 
@@ -22,14 +19,9 @@ interface ControlProps {
  * space bar takes a reading and doesn't press the control again.
  */
 export function Control(props: ControlProps) {
-  const { word, hint, kind, disabled, pressed, apart, testId, submit, takesFocus, onClick } = props;
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (takesFocus) button.current?.focus();
-  }, [takesFocus]);
+  const { word, hint, kind, disabled, pressed, apart, testId, submit, onClick } = props;
   return (
     <button
-      ref={button}
       type={submit ? 'submit' : 'button'}
       class={`control ${kind ?? ''} ${apart ? 'apart' : ''}`}
       disabled={disabled ?? false}
@@ -73,6 +65,26 @@ export function ActionControl({ action, main, apart, hides }: ActionControlProps
       testId={action.id}
       onClick={() => action.run(page, 'button')}
     />
+  );
+}
+
+/** For what is no part of the work: the look of the page and its sound. */
+export function SmallControl({ action }: { action: Action }) {
+  const page = usePage();
+  const word = usePick((state) => action.word(state));
+  const hint = usePick((state) => action.hint(state));
+  return (
+    <button
+      type="button"
+      class="small"
+      data-testid={action.id}
+      onClick={(event) => {
+        if (event.detail > 0) event.currentTarget.blur();
+        action.run(page, 'button');
+      }}
+    >
+      {`${word} (${hint})`}
+    </button>
   );
 }
 

@@ -1,9 +1,9 @@
+import { stationsOf } from '../../shared/survey/way.ts';
 import { across } from '../drawing/across.ts';
 import { Profile } from '../drawing/profile.tsx';
 import { useSize } from '../drawing/use-size.ts';
 import { Way, type WayProps } from '../drawing/way.tsx';
 import type { ReducedStation, SurveyResult } from '../state/survey-result.ts';
-import { stationsOf } from '../../shared/survey/way.ts';
 
 interface DrawingProps extends Omit<WayProps, 'across'> {
   readonly survey: SurveyResult | null;

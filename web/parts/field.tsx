@@ -16,7 +16,6 @@ interface FieldProps {
 export function Field({ label, value, hint, error, focus, name, wide, onInput, onBlur }: FieldProps) {
   const id = useId();
   const field = useRef<HTMLInputElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only when it appears
   useEffect(() => {
     if (focus) field.current?.focus();
   }, []);

@@ -1,6 +1,8 @@
 import {
+  type Action,
   finish,
   handsFree,
+  insist,
   note,
   repeat,
   skip,
@@ -9,8 +11,9 @@ import {
   walkBack,
 } from '../state/actions.ts';
 import { usePick } from '../state/page.ts';
+import type { PageState } from '../state/page-state.ts';
 import { ActionControl, Row } from './control.tsx';
-import { Player } from './player.tsx';
+import { Happenings } from './happenings.tsx';
 import { Question } from './question.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { TypedEntry } from './typed-entry.tsx';
@@ -21,7 +24,7 @@ export function Foot() {
   const replay = usePick((state) => state.player !== null);
   return (
     <footer class="foot">
-      {replay ? <Player /> : asks ? <Question /> : <SurveyControls />}
+      {replay ? <Happenings /> : asks ? <Question /> : <SurveyControls />}
       <TitleBlock />
     </footer>
   );
@@ -29,9 +32,10 @@ export function Foot() {
 
 function SurveyControls() {
   const typed = usePick((state) => state.session?.setup.level.source === 'typed');
+  const main = usePick(mainAction);
   return (
-    <div class="controls" role="group" aria-label="Controls of the survey">
-      {typed ? <TypedEntry /> : <ActionControl action={take} main />}
+    <section class="controls" aria-label="Controls of the survey">
+      {typed && main === take ? <TypedEntry /> : <ActionControl action={main} main />}
       <div class="rows">
         <Row>
           <ActionControl action={undo} />
@@ -41,10 +45,17 @@ function SurveyControls() {
         </Row>
         <Row>
           {!typed && <ActionControl action={handsFree} />}
-          <ActionControl action={walkBack} hides />
-          <ActionControl action={finish} apart />
+          <ActionControl action={insist} hides />
+          {main !== walkBack && <ActionControl action={walkBack} hides />}
+          {main !== finish && <ActionControl action={finish} apart />}
         </Row>
       </div>
-    </div>
+    </section>
   );
+}
+
+/** What the largest control does: take while something is open, then walk back, then finish. */
+function mainAction({ session }: PageState): Action {
+  if (session?.next) return take;
+  return session?.walks.includes('back') ? finish : walkBack;
 }

@@ -15,11 +15,19 @@ export function LiveReading() {
   const now = useNow(stale !== null, 500);
   if (!session) return null;
   const walk = placeNow(session)?.walk ?? 'out';
-  const { digits, unit, words } = liveWords(live, unitNow ?? session.setup.level.unit, facingOf(session.setup, walk));
+  const { digits, unit, words } = liveWords(
+    live,
+    unitNow ?? session.setup.level.unit,
+    facingOf(session.setup, walk),
+  );
   const age = heardAt === null ? '' : `, last heard ${lasting(now - heardAt)} ago`;
   return (
-    <div class={`live ${stale ? 'stale' : ''}`} role="group" aria-label="Live reading">
-      <div class={`digits ${digits.length > 5 ? 'long' : ''}`} data-testid="live-value" data-value={live?.value ?? ''}>
+    <section class={`live ${stale ? 'stale' : ''}`} aria-label="Live reading">
+      <div
+        class={`digits ${digits.length > 5 ? 'long' : ''}`}
+        data-testid="live-value"
+        data-value={live?.value ?? ''}
+      >
         {digits}
       </div>
       {stale ? (
@@ -27,6 +35,6 @@ export function LiveReading() {
       ) : (
         <div class="metal">{`${unit}, ${words}`}</div>
       )}
-    </div>
+    </section>
   );
 }

@@ -1,39 +1,25 @@
-import { close } from '../state/actions.ts';
-import { usePage, usePick } from '../state/page.ts';
+import { usePick } from '../state/page.ts';
 import type { Notice } from '../words/notices.ts';
 import { capital } from '../words/sentence.ts';
 
-/** One line between drawing and controls: a refusal with its remedy first, else what is odd about the survey. */
+/** One line under the sentence: a refusal with its remedy first, else what is odd about the survey. */
 export function NoticeLine({ notice }: { notice: Notice | null }) {
-  const page = usePage();
   const refusal = usePick((state) => state.refusal);
   if (refusal) {
-    const what = `${capital(refusal.message)}.`;
     const remedy = refusal.remedy ? ` ${capital(refusal.remedy)}.` : '';
     return (
-      <div class="notice warns" role="alert" data-testid="refusal" data-code={refusal.code}>
+      <p class="notice warns" role="alert" data-testid="refusal" data-code={refusal.code}>
         <Triangle />
-        <span>{what + remedy}</span>
-        {refusal.code === 'take.unsteady' && (
-          <button
-            type="button"
-            class="small"
-            onClick={() => void page.send({ do: 'take', by: 'button', insist: true })}
-          >
-            Take it all the same, marked unsteady
-          </button>
-        )}
-        <button type="button" class="small" onClick={() => close(page)}>
-          Close
-        </button>
-      </div>
+        <span>{`${capital(refusal.message)}.${remedy}`}</span>
+      </p>
     );
   }
+  if (!notice) return null;
   return (
-    <div class={`notice ${notice?.warns ? 'warns' : ''}`} data-testid="notice">
-      {notice?.warns && <Triangle />}
-      <span>{notice?.text}</span>
-    </div>
+    <p class={`notice ${notice.warns ? 'warns' : ''}`} data-testid="notice">
+      {notice.warns && <Triangle />}
+      <span>{notice.text}</span>
+    </p>
   );
 }
 

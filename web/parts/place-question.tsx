@@ -1,57 +1,53 @@
-import { useEffect } from 'preact/hooks';
 import type { Session } from '../../shared/session/fold.ts';
 import { type Placement, placementKey } from '../../shared/survey/way.ts';
 import { close } from '../state/actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import { pairText } from '../words/sentence.ts';
+import { Asking } from './asking.tsx';
 import { Control, Row } from './control.tsx';
 
 /** Which place to read again: pointed at on the drawing, or found with the arrow keys. */
 export function PlaceQuestion({ place }: { place: Placement }) {
   const page = usePage();
   const session = usePick((state) => state.session);
-  useEffect(() => {
-    const listen = (event: KeyboardEvent) => {
-      const { session, pointing } = page.store.get();
-      if (!session || pointing.at !== 'place') return;
-      const moved = neighbour(session, pointing.place, event.key);
-      if (!moved) return;
-      event.preventDefault();
-      page.point({ at: 'place', place: moved });
-    };
-    addEventListener('keydown', listen);
-    return () => removeEventListener('keydown', listen);
-  }, [page]);
   if (!session) return null;
   const value = session.counted.get(placementKey(place));
   const walk = place.walk === 'out' ? 'going out' : 'coming back';
-  const move = (key: string) => () => {
+  const move = (key: string) => {
     const moved = neighbour(session, place, key);
     if (moved) page.point({ at: 'place', place: moved });
+    return moved !== null;
+  };
+  const aim = async () => {
+    if (!(await page.send({ do: 'aim', place }))) page.point(nothing);
   };
   return (
-    <div class="question" role="group" aria-label="Which place">
-      <h2>{`${pairText(place)}, ${walk}${value ? '' : ': not read yet'}`}</h2>
+    <Asking
+      title={`${pairText(place)}, ${walk}${value ? '' : ': not read yet'}`}
+      testId="place-question"
+      onKey={(key) => {
+        if (key !== 'Enter') return move(key);
+        void aim();
+        return true;
+      }}
+    >
       <Row>
         <Control
           word={value ? 'Read it again' : 'Read it next'}
           hint="enter"
           kind="main"
-          takesFocus
           testId="aim-yes"
-          onClick={async () => {
-            if (!(await page.send({ do: 'aim', place }))) page.point(nothing);
-          }}
+          onClick={aim}
         />
-        <Control word="Left" hint="left arrow" onClick={move('ArrowLeft')} />
-        <Control word="Right" hint="right arrow" onClick={move('ArrowRight')} />
+        <Control word="Left" hint="left arrow" onClick={() => move('ArrowLeft')} />
+        <Control word="Right" hint="right arrow" onClick={() => move('ArrowRight')} />
         {session.walks.length > 1 && (
-          <Control word="Other walk" hint="up arrow" onClick={move('ArrowUp')} />
+          <Control word="Other walk" hint="up arrow" onClick={() => move('ArrowUp')} />
         )}
         <Control word="Leave it" hint="escape" onClick={() => close(page)} />
       </Row>
-    </div>
+    </Asking>
   );
 }
 

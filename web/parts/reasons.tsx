@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import { close } from '../state/actions.ts';
 import { usePage } from '../state/page.ts';
+import { Asking } from './asking.tsx';
 import { Control, Row } from './control.tsx';
+import { TextQuestion } from './text-question.tsx';
 
 interface ReasonsProps {
   readonly title: string;
@@ -13,57 +15,32 @@ interface ReasonsProps {
 export function Reasons({ title, reasons, onAnswer }: ReasonsProps) {
   const page = usePage();
   const [other, setOther] = useState(false);
-  const [text, setText] = useState('');
-  if (other) {
-    return (
-      <form
-        class="question"
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (text.trim()) onAnswer(text.trim());
-        }}
-      >
-        <label>
-          <h2>{title}</h2>
-          <input
-            maxLength={300}
-            value={text}
-            ref={(field) => field?.focus()}
-            onInput={(event) => setText(event.currentTarget.value)}
-          />
-        </label>
-        <Row>
-          <Control word="That is why" hint="enter" kind="main" submit disabled={!text.trim()} />
-          <Control word="Back" hint="escape" onClick={() => close(page)} />
-        </Row>
-      </form>
-    );
-  }
+  if (other) return <TextQuestion title={title} answer="That is why" longest={300} onAnswer={onAnswer} />;
   return (
-    <div
-      class="question"
-      role="group"
-      aria-label={title}
-      onKeyDown={(event) => {
-        const reason = reasons[Number(event.key) - 1];
+    <Asking
+      title={title}
+      testId="reasons"
+      onKey={(key) => {
+        const reason = reasons[Number(key) - 1];
         if (reason) onAnswer(reason);
+        else if (Number(key) === reasons.length + 1) setOther(true);
+        else return false;
+        return true;
       }}
     >
-      <h2>{title}</h2>
       <Row>
         {reasons.map((reason, k) => (
           <Control
             key={reason}
             word={reason}
             hint={String(k + 1)}
-            takesFocus={k === 0}
             testId={`reason-${k + 1}`}
             onClick={() => onAnswer(reason)}
           />
         ))}
-        <Control word="other" hint="in your words" onClick={() => setOther(true)} />
+        <Control word="other" hint={`${reasons.length + 1}, in your words`} onClick={() => setOther(true)} />
         <Control word="Leave it" hint="escape" onClick={() => close(page)} />
       </Row>
-    </div>
+    </Asking>
   );
 }

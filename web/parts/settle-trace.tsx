@@ -39,7 +39,13 @@ export function SettleTrace() {
   });
   return (
     <div class="trace" ref={ref}>
-      <canvas ref={canvas} width={0} height={heightPx} role="img" aria-label="The reading over the last ten seconds" />
+      <canvas
+        ref={canvas}
+        width={0}
+        height={heightPx}
+        role="img"
+        aria-label="The reading over the last ten seconds"
+      />
       <div class="legend">
         <span>last 10 s</span>
         <Steadiness stale={stale} />
@@ -51,8 +57,7 @@ export function SettleTrace() {
 function Steadiness({ stale }: { stale: boolean }) {
   const live = usePick((state) => state.live);
   if (!live || stale) return <span data-testid="steadiness" data-state="none" />;
-  const words =
-    live.steadiness === 'steady' ? `steady for ${lasting(live.steadyForMs)}` : live.steadiness;
+  const words = live.steadiness === 'steady' ? `steady for ${lasting(live.steadyForMs)}` : live.steadiness;
   return (
     <span class="state" data-testid="steadiness" data-state={live.steadiness}>
       {words}

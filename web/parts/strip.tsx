@@ -1,16 +1,27 @@
-import { mute, surveying, theme } from '../state/actions.ts';
+import { surveying } from '../state/actions.ts';
 import { usePage, usePick } from '../state/page.ts';
-import { ActionControl, Control } from './control.tsx';
+import { ActionStrip } from './action-strip.tsx';
+import { Control } from './control.tsx';
+import { PlayerControls } from './player.tsx';
 
-/** Outside the frame, because it is no part of the survey: the hand of the demo, and how the page looks and sounds. */
+/** In the demo, the hand that moves the level: visibly apart from what belongs to the survey. */
 export function Strip() {
   const demo = usePick((state) => state.simulated !== null && surveying(state));
-  return (
-    <aside class="strip" aria-label="Outside the survey">
-      {demo ? <DemoHand /> : <p />}
-      <ActionControl action={mute} />
-      <ActionControl action={theme} />
-    </aside>
+  const replay = usePick((state) => state.player !== null);
+  if (replay) {
+    return (
+      <>
+        <PlayerControls />
+        <ActionStrip />
+      </>
+    );
+  }
+  return demo ? (
+    <ActionStrip framed>
+      <DemoHand />
+    </ActionStrip>
+  ) : (
+    <ActionStrip />
   );
 }
 
@@ -29,14 +40,24 @@ function DemoHand() {
         testId="sim-walk"
         onClick={() => void page.send({ do: 'sim-walk', on: !walking })}
       />
-      <Control word="Lift" disabled={walking || lifted} testId="sim-lift" onClick={() => void page.send({ do: 'sim-lift' })} />
+      <Control
+        word="Lift"
+        disabled={walking || lifted}
+        testId="sim-lift"
+        onClick={() => void page.send({ do: 'sim-lift' })}
+      />
       <Control
         word="Set down"
         disabled={walking || !lifted}
         testId="sim-set-down"
         onClick={() => void page.send({ do: 'sim-set-down' })}
       />
-      <Control word="Push" disabled={lifted} testId="sim-push" onClick={() => void page.send({ do: 'sim-push' })} />
+      <Control
+        word="Push"
+        disabled={lifted}
+        testId="sim-push"
+        onClick={() => void page.send({ do: 'sim-push' })}
+      />
     </>
   );
 }

@@ -9,7 +9,6 @@ export function TypedEntry() {
   const [text, setText] = useState('');
   const level = usePick((state) => state.session?.setup.level);
   const next = usePick((state) => state.session?.next ?? null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: at each new place the field waits for the next number
   useEffect(() => field.current?.focus(), [next]);
   if (!level) return null;
   const unit =

@@ -27,11 +27,22 @@ const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | '
 
 export const take: Action = {
   id: 'take',
-  word: (state) => (state.session?.next ? 'Take' : 'All read'),
+  word: () => 'Take',
   keys: [' ', 'enter', 'pagedown'],
   hint: ({ session }) => `space · pedal${session?.handsFree ? ' · or hold still' : ''}`,
   can: (state) => surveying(state) && !typed(state) && state.session?.next !== null,
   run: (page, asked) => void page.send({ do: 'take', by: asked }),
+};
+
+/** A person may insist on a reading that is there but was refused; the take is marked so. */
+export const insist: Action = {
+  id: 'insist',
+  word: () => 'Take anyway',
+  keys: ['a'],
+  hint: ({ refusal }) => (refusal?.code === 'take.unsteady' ? 'A, marked unsteady' : 'A, not moved'),
+  can: (state) =>
+    surveying(state) && ['take.unsteady', 'take.notReArmed'].includes(state.refusal?.code ?? ''),
+  run: (page, asked) => void page.send({ do: 'take', by: asked, insist: true }),
 };
 
 export const undo: Action = {
@@ -105,20 +116,20 @@ export const handsFree: Action = {
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };
 
-const against = (reference: Reference, key: string, word: string): Action => ({
+const against = (reference: Reference, key: string, word: string, hint: string): Action => ({
   id: `against-${reference}`,
   word: () => word,
   keys: [key],
-  hint: () => key,
+  hint: () => `${key}, ${hint}`,
   can: ({ session }) => session?.ended ?? false,
   on: (state) => state.reference === reference,
   run: (page) => page.change({ reference }),
 });
 
 export const references = [
-  against('ends', '1', 'Line through the ends'),
-  against('leastSquares', '2', 'Least squares'),
-  against('minimumZone', '3', 'Minimum zone'),
+  against('ends', '1', 'Ends', 'line through'),
+  against('leastSquares', '2', 'Least squares', 'best line'),
+  against('minimumZone', '3', 'Minimum zone', 'least of all'),
 ];
 
 const ended = ({ session }: PageState) => session?.ended ?? false;
@@ -135,9 +146,9 @@ export const working: Action = {
 
 export const truth: Action = {
   id: 'truth',
-  word: ({ truth }) => (truth ? 'Take the true shape off' : 'Lay the true shape over'),
+  word: () => 'True shape',
   keys: ['t'],
-  hint: () => 'T, simulated only',
+  hint: ({ truth }) => (truth ? 'T, take it off' : 'T, lay it over'),
   can: (state) => ended(state) && state.session?.header.simulated !== undefined,
   on: ({ truth }) => truth,
   run: (page) => page.change({ truth: !page.store.get().truth }),
@@ -154,9 +165,9 @@ export const print: Action = {
 
 export const goOn: Action = {
   id: 'go-on',
-  word: () => 'Go on measuring',
+  word: () => 'Go on',
   keys: ['g'],
-  hint: () => 'G',
+  hint: () => 'G, measure more',
   can: (state) => ended(state) && !state.player,
   run(page) {
     const id = page.store.get().session?.header.id;
@@ -192,7 +203,7 @@ export const mute: Action = {
   run: (page) => page.change({ muted: !page.store.get().muted }),
 };
 
-export const surveyActions = [take, undo, repeat, skip, note, walkBack, finish, handsFree];
+export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
 export const resultActions = [...references, truth, print, goOn];
 const everywhere = [working, leave, theme, mute];
 

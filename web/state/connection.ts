@@ -1,4 +1,10 @@
-import { type CommandInput, type FromPage, type SentError, type ToPage, toPageSchema } from '../../shared/messages.ts';
+import {
+  type CommandInput,
+  type FromPage,
+  type SentError,
+  type ToPage,
+  toPageSchema,
+} from '../../shared/messages.ts';
 
 /** The socket to the daemon. It reopens for ever, with a delay that grows up to a few seconds. */
 export interface Connection {

@@ -39,7 +39,15 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
   const same = session !== null && session.header.id === state.session?.header.id;
   const fresh = same
     ? {}
-    : { pointing: nothing, live: null, heardAt: null, trace: [], refusal: null, working: false, truth: false };
+    : {
+        pointing: nothing,
+        live: null,
+        heardAt: null,
+        trace: [],
+        refusal: null,
+        working: false,
+        truth: false,
+      };
   return {
     ...state,
     ...fresh,

@@ -60,9 +60,7 @@ export function tiedPart(session: Session): { session: Session; cutAt: string | 
   const read = names
     .slice(0, -1)
     .map((from, k) =>
-      session.walks.some((walk) =>
-        session.counted.has(placementKey({ walk, from, to: names[k + 1] ?? '' })),
-      ),
+      session.walks.some((walk) => session.counted.has(placementKey({ walk, from, to: names[k + 1] ?? '' }))),
     );
   const runs: { start: number; end: number }[] = [];
   read.forEach((is, k) => {

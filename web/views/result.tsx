@@ -1,3 +1,65 @@
+import { Drawing } from '../parts/drawing.tsx';
+import { Figure } from '../parts/figure.tsx';
+import { NoticeLine } from '../parts/notice-line.tsx';
+import { ResultFoot } from '../parts/result-foot.tsx';
+import { ResultStrip } from '../parts/result-strip.tsx';
+import { SentenceHead } from '../parts/sentence-head.tsx';
+import { Working } from '../parts/working.tsx';
+import { usePick } from '../state/page.ts';
+import { surveyResult } from '../state/survey-result.ts';
+import { trueShape } from '../state/true-shape.ts';
+import { surveyNotice, suspectOf } from '../words/notices.ts';
+import { resultSentence } from '../words/result-sentence.ts';
+import { truthSentence } from '../words/truth.ts';
+
+/** The survey when it is finished: what the metal is like, how sure that is, and where it comes from. */
 export function ResultView() {
-  return <main class="sheet" />;
+  const session = usePick((state) => state.session);
+  const reference = usePick((state) => state.reference);
+  const working = usePick((state) => state.working);
+  const laidOver = usePick((state) => state.truth);
+  if (!session) return null;
+  const survey = surveyResult(session, reference);
+  const { what, context } = resultSentence(session, survey, reference);
+  const truth = laidOver && survey ? trueShape(session, survey, reference) : [];
+  const notice = truth.length
+    ? { text: truthSentence(survey?.stations ?? [], truth), warns: false }
+    : warning(surveyNotice(session, survey));
+  return (
+    <>
+      <main class="sheet">
+        <header class="head two">
+          <SentenceHead what={what} context={context}>
+            <NoticeLine notice={notice} />
+          </SentenceHead>
+          {survey && <Figure survey={survey} reference={reference} />}
+        </header>
+        {working ? (
+          <Working session={session} />
+        ) : (
+          <Drawing
+            session={session}
+            survey={survey}
+            truth={truth}
+            standsOn={null}
+            lifted={false}
+            picked={null}
+            suspect={suspectOf(survey)}
+          />
+        )}
+        {survey && !working && (
+          <p class="notes" data-testid="notes">
+            {survey.result.notes.join(' ')}
+          </p>
+        )}
+        <ResultFoot />
+      </main>
+      <ResultStrip />
+    </>
+  );
+}
+
+/** Of what is odd about a survey, only warnings stand beside a result: the rest is among its notes. */
+function warning(notice: ReturnType<typeof surveyNotice>) {
+  return notice?.warns ? notice : null;
 }

@@ -5,10 +5,11 @@ import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { SettleTrace } from '../parts/settle-trace.tsx';
 import { Strip } from '../parts/strip.tsx';
+import { Working } from '../parts/working.tsx';
 import { isLifted, standsOn } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
-import { suspectOf, surveyNotice } from '../words/notices.ts';
+import { surveyNotice, suspectOf } from '../words/notices.ts';
 import { surveySentence } from '../words/survey-sentence.ts';
 
 /** The survey while the level is being walked: what to do, what the level says, the part, the profile. */
@@ -17,13 +18,16 @@ export function SurveyView() {
   const context = usePick((state) => surveySentence(state).context);
   const typed = usePick((state) => state.session?.setup.level.source === 'typed');
   const session = usePick((state) => state.session);
+  const working = usePick((state) => state.working);
   if (!session) return null;
   const survey = surveyResult(session, 'ends');
   return (
     <>
       <main class="sheet">
         <header class="head">
-          <SentenceHead what={what} context={context} />
+          <SentenceHead what={what} context={context}>
+            <NoticeLine notice={surveyNotice(session, survey)} />
+          </SentenceHead>
           {typed ? null : (
             <>
               <SettleTrace />
@@ -31,8 +35,7 @@ export function SurveyView() {
             </>
           )}
         </header>
-        <LiveDrawing />
-        <NoticeLine notice={surveyNotice(session, survey)} />
+        {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
         <Foot />
       </main>
       <Strip />

@@ -8,7 +8,9 @@ export function Waiting() {
     <main class="sheet">
       <SentenceHead
         what={lost ? 'The tool does not answer' : 'One moment'}
-        context={lost ? 'Is its window still open? The page tries again by itself.' : 'Asking the tool what is on.'}
+        context={
+          lost ? 'Is its window still open? The page tries again by itself.' : 'Asking the tool what is on.'
+        }
       />
     </main>
   );

@@ -14,7 +14,9 @@ export interface Notice {
 
 /** The reading that disagrees most with the others, when one does. */
 export function suspectOf(survey: SurveyResult | null): (Placement & { residualUmPerM: number }) | null {
-  const found = survey?.result.readings.find((reading): reading is WalkReading => 'walk' in reading && reading.suspect);
+  const found = survey?.result.readings.find(
+    (reading): reading is WalkReading => 'walk' in reading && reading.suspect,
+  );
   if (!found) return null;
   return {
     walk: found.walk === 'back' ? 'back' : 'out',
@@ -41,7 +43,9 @@ export function surveyNotice(session: Session, survey: SurveyResult | null): Not
       warns: true,
     };
   }
-  const unsteady = [...session.counted.values()].filter(({ steadiness }) => steadiness !== null && steadiness !== 'steady');
+  const unsteady = [...session.counted.values()].filter(
+    ({ steadiness }) => steadiness !== null && steadiness !== 'steady',
+  );
   if (unsteady.length > 0) {
     const names = unsteady.map(({ place }) => `${place.from}–${place.to}`).join(', ');
     return { text: `Taken before it was steady: ${names}.`, warns: false };

@@ -42,7 +42,10 @@ export function nextSentence(session: Session, standsOn: Placement | null): Sent
 function allRead({ walks, skipped, setup }: Session): Sentence {
   const left = skipped.size > 0 ? ` ${skipped.size} skipped.` : '';
   if (walks.includes('back')) {
-    return { what: 'Out and back are read', context: `${capital(setup.surface)}.${left} Finish when you are content.` };
+    return {
+      what: 'Out and back are read',
+      context: `${capital(setup.surface)}.${left} Finish when you are content.`,
+    };
   }
   return {
     what: 'The way out is read',

@@ -19,7 +19,10 @@ export function surveySentence(state: PageState): Sentence {
     case 'cable is out':
       return { what: 'Plug the level in again', context: `${why}${next}${safe}` };
     case 'port fails':
-      return { what: 'The port of the level fails', context: `${why}${instrument?.error?.remedy ?? ''} ${safe}` };
+      return {
+        what: 'The port of the level fails',
+        context: `${why}${instrument?.error?.remedy ?? ''} ${safe}`,
+      };
     case 'silent':
       return { what: 'The level is silent', context: `See to its cable and its battery. ${next}${safe}` };
     default:

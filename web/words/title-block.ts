@@ -14,7 +14,10 @@ export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
     { caption: 'Part', value: setup.part },
     { caption: 'Surface', value: setup.surface },
     { caption: 'Round', value: setup.round },
-    { caption: 'Level', value: level.provedOn ? `${level.name}, proved ${level.provedOn}` : `${level.name}, not proved` },
+    {
+      caption: 'Level',
+      value: level.provedOn ? `${level.name}, proved ${level.provedOn}` : `${level.name}, not proved`,
+    },
     { caption: 'By / date', value: [setup.operator, dateText(header.t)].filter(Boolean).join(', ') },
     { caption: 'Record', value: recordText(session, replay) },
     { caption: 'Support', value: setup.support || 'not said' },
