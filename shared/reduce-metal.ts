@@ -3,6 +3,7 @@ import { planeReference } from './figures/plane-reference.ts';
 import { areaMetal } from './metal/area-metal.ts';
 import { lineMetal } from './metal/line-metal.ts';
 import type { Metal, TargetSpec } from './metal/metal.ts';
+import { planPasses } from './metal/passes.ts';
 import type { Surveyed } from './reduce-surveyed.ts';
 import type { Result } from './sheet/result.ts';
 import type { Sheet } from './sheet/schema.ts';
@@ -20,22 +21,41 @@ export function metalOf(
   if (sheet.kind === 'network' || (!sheet.target && !scraped.has(sheet.kind)))
     return { metal: {}, notes: [] };
   const spec = sheet.target ?? plainTarget;
+  const unplanned = { ...spec, stopPasses: Number.POSITIVE_INFINITY };
   const found: [string, Metal][] =
     sheet.kind === 'plate'
-      ? [['plate', areaMetal(heights, area, planeReference(plane, area), spec)]]
+      ? [['plate', areaMetal(heights, area, planeReference(plane, area), unplanned)]]
       : Object.entries(lines).map(([name, line]) => [
           name,
-          lineMetal(heights, line, lineReference(reference, line), spec),
+          lineMetal(heights, line, lineReference(reference, line), unplanned),
         ]);
   const notes = sheet.target
     ? []
     : [
         `No target was named: flat, lying as it likes, ${spec.biteUm} µm a pass was taken for the metal to scrape.`,
       ];
-  return { metal: Object.fromEntries(found.map(([name, metal]) => [name, resultOf(metal)])), notes };
+  for (const [name, { stations }] of found) {
+    if (mostPasses(stations) > mostPlanned) {
+      notes.push(
+        `${name} needs over ${mostPlanned} passes: that is work for a machine, so no plan was made.`,
+      );
+    }
+  }
+  const metal = found.map(([name, each]) => [name, resultOf(each, spec)] as const);
+  return { metal: Object.fromEntries(metal), notes };
 }
 
-function resultOf({ target, stations, plan, contact }: Metal): Result['metal'][string] {
+/** Nobody scrapes more passes than this; a plan of millions would only fill the memory. */
+const mostPlanned = 1000;
+
+function mostPasses(stations: Metal['stations']): number {
+  return Object.values(stations).reduce((most, { passes }) => Math.max(most, passes), 0);
+}
+
+function resultOf({ target, stations, contact }: Metal, { stopPasses }: TargetSpec): Result['metal'][string] {
+  const passes = Object.values(stations).map((removal) => removal.passes);
+  const plan =
+    mostPasses(stations) > mostPlanned ? [] : planPasses(Object.keys(stations), passes, stopPasses);
   return {
     target,
     stations,
