@@ -33,11 +33,11 @@ function aptGet(...args) {
   return spawnSync('apt-get', args, { env, stdio: ['ignore', 'inherit', 'inherit'] }).status === 0;
 }
 
-function lineToRun(missing) {
+function howToInstall(missing) {
   const tool = Object.keys(INSTALLERS).find(has);
-  if (!tool) return `install ${missing.join(' and ')} with the packages of this system`;
+  if (!tool) return 'Install them with the packages of this system.';
   const sudo = tool === 'brew' || process.getuid?.() === 0 ? '' : 'sudo ';
-  return `${sudo}${tool} ${INSTALLERS[tool]} ${missing.join(' ')}`;
+  return `Run: ${sudo}${tool} ${INSTALLERS[tool]} ${missing.join(' ')}`;
 }
 
 const missing = NEEDED.filter((program) => !has(program));
@@ -49,6 +49,6 @@ if (missing.length > 0 && isDebian() && process.getuid?.() === 0) {
 }
 const stillMissing = missing.filter((program) => !has(program));
 if (stillMissing.length > 0) {
-  console.error(`The tests need ${stillMissing.join(' and ')}. Run: ${lineToRun(stillMissing)}`);
+  console.error(`The tests need ${stillMissing.join(' and ')}. ${howToInstall(stillMissing)}`);
   process.exitCode = 1;
 }
