@@ -249,9 +249,11 @@ describe('serve', () => {
     const args = [program, 'serve', '--port', '0', '--folder', inFolder('served')];
     const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
     const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
-    const said = await new Promise<string>((resolve) =>
-      child.stdout.once('data', (data) => resolve(`${data}`)),
-    );
+    // When it fails to start it ends and says nothing.
+    const said = await new Promise<string>((resolve) => {
+      child.stdout.once('data', (data) => resolve(`${data}`));
+      child.once('close', () => resolve(''));
+    });
     expect(said).toMatch(/^Wayscribe is at http:\/\/localhost:\d+\/$/m);
     child.kill('SIGTERM');
     expect(await ended).toBe(0);
