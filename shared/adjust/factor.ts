@@ -1,4 +1,5 @@
 import type { Fronts } from './fronts.ts';
+import { NumberStack } from './number-stack.ts';
 import { type Observations, rowWidth } from './observations.ts';
 
 /**
@@ -29,16 +30,15 @@ const rankTolerance = 1e-11;
  * (Grassmann, Taksar and Heyman 1985), so that nothing is ever subtracted and no digits are lost.
  */
 export function factorise(observations: Observations, fronts: Fronts): Factor {
-  const { count, start, parent, borderStart, borderInParent, storeStart } = fronts;
+  const { count, start, firstBelow, borderStart, storeStart } = fronts;
   const { pureDifferences } = observations;
   const rows = new Float64Array(storeStart[count]!);
   const inversePivot = new Float64Array(start[count]!);
   const weight = weightsOf(observations, fronts);
   const held: number[] = [];
   const work = new Float64Array(fronts.largest * fronts.largest);
-  const updates: (Float64Array | undefined)[] = [];
-  const children: number[][] = Array.from({ length: count }, () => []);
-  for (let f = 0; f < count; f++) if (parent[f]! >= 0) children[parent[f]!]!.push(f);
+  const updates = new NumberStack(work.length);
+  const updateStart = new Float64Array(count);
   const assemble = assembler(observations, fronts);
 
   for (let f = 0; f < count; f++) {
@@ -46,13 +46,15 @@ export function factorise(observations: Observations, fronts: Fronts): Factor {
     const size = pivots + borderStart[f + 1]! - borderStart[f]!;
     work.fill(0, 0, size * size);
     assemble(f, work, size);
-    for (const child of children[f]!) {
-      addUpdate(work, size, updates[child]!, borderInParent, borderStart[child]!, borderStart[child + 1]!);
-      updates[child] = undefined;
+    // A front follows its children, whose updates lie on the top of the stack, the last child's uppermost.
+    for (let child = f - 1; child >= firstBelow[f]!; child = firstBelow[child]! - 1) {
+      addUpdate(work, size, updates.numbers, updateStart[child]!, child, fronts);
+      updates.dropTo(updateStart[child]!);
     }
     eliminate(f, pivots, size);
     rows.set(work.subarray(0, pivots * size), storeStart[f]!);
-    updates[f] = borderBlock(work, pivots, size);
+    updateStart[f] = updates.push((size - pivots) ** 2);
+    copyBorder(work, pivots, size, updates.numbers, updateStart[f]!);
   }
   return { fronts, rows, inversePivot, held };
 
@@ -142,24 +144,31 @@ function assembler({ coefficient }: Observations, fronts: Fronts) {
 function addUpdate(
   work: Float64Array,
   size: number,
-  update: Float64Array,
-  inParent: Int32Array,
-  from: number,
-  to: number,
+  updates: Float64Array,
+  start: number,
+  child: number,
+  { borderStart, borderInParent }: Fronts,
 ): void {
-  const width = to - from;
+  const from = borderStart[child]!;
+  const width = borderStart[child + 1]! - from;
   for (let i = 0; i < width; i++) {
-    const row = inParent[from + i]! * size;
-    for (let j = i; j < width; j++) work[row + inParent[from + j]!]! += update[i * width + j]!;
+    const row = borderInParent[from + i]! * size;
+    const update = start + i * width;
+    for (let j = i; j < width; j++) work[row + borderInParent[from + j]!]! += updates[update + j]!;
   }
 }
 
-function borderBlock(work: Float64Array, pivots: number, size: number): Float64Array {
+/** The upper triangle of a front's border block, as a square of its own. */
+function copyBorder(
+  work: Float64Array,
+  pivots: number,
+  size: number,
+  updates: Float64Array,
+  start: number,
+): void {
   const width = size - pivots;
-  const block = new Float64Array(width * width);
   for (let i = 0; i < width; i++) {
     const row = (pivots + i) * size;
-    block.set(work.subarray(row + pivots + i, row + size), i * width + i);
+    for (let j = i; j < width; j++) updates[start + i * width + j] = work[row + pivots + j]!;
   }
-  return block;
 }

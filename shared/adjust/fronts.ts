@@ -12,6 +12,8 @@ export interface Fronts {
   /** The pivots of front f are start[f] … start[f + 1] - 1. */
   readonly start: Int32Array;
   readonly parent: Int32Array;
+  /** The lowest-numbered front of the subtree under each front: its fronts are firstBelow[f] … f. */
+  readonly firstBelow: Int32Array;
   /** The border of front f is border[borderStart[f]] … , ascending. */
   readonly borderStart: Int32Array;
   readonly border: Int32Array;
@@ -61,8 +63,11 @@ export function frontsOf(observations: Observations, { order, start, parent }: D
   const next = rowStart.slice();
   for (let r = 0; r < rows; r++) row[next[rowFront[r]!]!++] = r;
 
-  const children: number[][] = Array.from({ length: count }, () => []);
-  for (let f = 0; f < count; f++) if (parent[f]! >= 0) children[parent[f]!]!.push(f);
+  const firstBelow = Int32Array.from(parent, (_, f) => f);
+  for (let f = 0; f < count; f++) {
+    const up = parent[f]!;
+    if (up >= 0) firstBelow[up] = Math.min(firstBelow[up]!, firstBelow[f]!);
+  }
 
   const borders: Int32Array[] = [];
   const seen = new Int32Array(order.length).fill(-1);
@@ -80,7 +85,9 @@ export function frontsOf(observations: Observations, { order, start, parent }: D
     for (let i = rowStart[f]!; i < rowStart[f + 1]!; i++) {
       for (let j = rowWidth * row[i]!; j < rowWidth * (row[i]! + 1); j++) add(place[j]!);
     }
-    for (const child of children[f]!) borders[child]!.forEach(add);
+    for (let child = f - 1; child >= firstBelow[f]!; child = firstBelow[child]! - 1) {
+      borders[child]!.forEach(add);
+    }
     borders.push(Int32Array.from(found).sort());
     const pivots = start[f + 1]! - start[f]!;
     const size = pivots + found.length;
@@ -122,6 +129,7 @@ export function frontsOf(observations: Observations, { order, start, parent }: D
     count,
     start,
     parent,
+    firstBelow,
     borderStart,
     border,
     borderInParent,

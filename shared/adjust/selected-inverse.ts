@@ -1,4 +1,5 @@
 import type { Factor } from './factor.ts';
+import { NumberStack } from './number-stack.ts';
 import { type Observations, rowWidth } from './observations.ts';
 
 export interface SelectedInverse {
@@ -20,9 +21,8 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
   const { coefficient } = observations;
   const variance = new Float64Array(inversePivot.length);
   const explained = new Float64Array(observations.count);
-  const blocks: (Float64Array | undefined)[] = new Array(count);
-  const unreadChildren = new Int32Array(count);
-  for (let f = 0; f < count; f++) if (parent[f]! >= 0) unreadChildren[parent[f]!]!++;
+  const blocks = new NumberStack(2 * fronts.largest * fronts.largest);
+  const blockStart = new Float64Array(count);
   const local = new Int32Array(inversePivot.length);
   const at = new Int32Array(rowWidth);
   const sum = new Float64Array(fronts.largest);
@@ -30,36 +30,51 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
   for (let f = count - 1; f >= 0; f--) {
     const first = start[f]!;
     const pivots = start[f + 1]! - first;
-    const size = pivots + borderStart[f + 1]! - borderStart[f]!;
-    const block = new Float64Array(size * size);
-    copyBorder(f, block, pivots, size);
-    for (let k = pivots - 1; k >= 0; k--) pivotRow(block, k, size, storeStart[f]! + k * size, first + k);
-    for (let k = 0; k < pivots; k++) variance[first + k] = block[k * size + k]!;
-    explainRows(f, block, pivots, size);
-    if (unreadChildren[f]! > 0) blocks[f] = block;
+    const size = sizeOf(f);
+    const up = parent[f]!;
+    // What lies on the stack above the parent's block belongs to its other children, and is done with.
+    if (up >= 0) blocks.dropTo(blockStart[up]! + sizeOf(up) ** 2);
+    const origin = blocks.push(size * size);
+    blockStart[f] = origin;
+    const block = blocks.numbers;
+    if (up >= 0) copyBorder(f, block, origin, pivots, size);
+    for (let k = pivots - 1; k >= 0; k--)
+      pivotRow(block, origin, k, size, storeStart[f]! + k * size, first + k);
+    for (let k = 0; k < pivots; k++) variance[first + k] = block[origin + k * size + k]!;
+    explainRows(f, block, origin, pivots, size);
   }
   return { variance, explained };
 
-  function copyBorder(f: number, block: Float64Array, pivots: number, size: number): void {
-    const up = parent[f]!;
-    if (up < 0) return;
-    const above = blocks[up]!;
-    const upSize = start[up + 1]! - start[up]! + borderStart[up + 1]! - borderStart[up]!;
+  function sizeOf(f: number): number {
+    return start[f + 1]! - start[f]! + borderStart[f + 1]! - borderStart[f]!;
+  }
+
+  function copyBorder(f: number, block: Float64Array, origin: number, pivots: number, size: number): void {
+    const above = blockStart[parent[f]!]!;
+    const aboveSize = sizeOf(parent[f]!);
     const edge = borderStart[f]! - pivots;
     for (let i = pivots; i < size; i++) {
-      const from = borderInParent[edge + i]! * upSize;
-      for (let j = pivots; j < size; j++) block[i * size + j] = above[from + borderInParent[edge + j]!]!;
+      const from = above + borderInParent[edge + i]! * aboveSize;
+      for (let j = pivots; j < size; j++) {
+        block[origin + i * size + j] = block[from + borderInParent[edge + j]!]!;
+      }
     }
-    if (--unreadChildren[up]! === 0) blocks[up] = undefined;
   }
 
   /** Row k of the block from the rows below it, four at a time. */
-  function pivotRow(block: Float64Array, k: number, size: number, stored: number, pivot: number): void {
+  function pivotRow(
+    block: Float64Array,
+    origin: number,
+    k: number,
+    size: number,
+    stored: number,
+    pivot: number,
+  ): void {
     const inverse = inversePivot[pivot]!;
     sum.fill(0, k + 1, size);
     let i = k + 1;
     for (; i + 3 < size; i += 4) {
-      const z0 = i * size;
+      const z0 = origin + i * size;
       const z1 = z0 + size;
       const z2 = z1 + size;
       const z3 = z2 + size;
@@ -73,19 +88,19 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
     }
     for (; i < size; i++) {
       const l0 = rows[stored + i]!;
-      for (let j = k + 1; j < size; j++) sum[j]! += l0 * block[i * size + j]!;
+      for (let j = k + 1; j < size; j++) sum[j]! += l0 * block[origin + i * size + j]!;
     }
     let own = 0;
     for (let j = k + 1; j < size; j++) {
       const z = -inverse * sum[j]!;
-      block[k * size + j] = z;
-      block[j * size + k] = z;
+      block[origin + k * size + j] = z;
+      block[origin + j * size + k] = z;
       own += rows[stored + j]! * z;
     }
-    block[k * size + k] = inverse - inverse * own;
+    block[origin + k * size + k] = inverse - inverse * own;
   }
 
-  function explainRows(f: number, block: Float64Array, pivots: number, size: number): void {
+  function explainRows(f: number, block: Float64Array, origin: number, pivots: number, size: number): void {
     for (let k = 0; k < pivots; k++) local[start[f]! + k] = k;
     for (let i = borderStart[f]!; i < borderStart[f + 1]!; i++) {
       local[border[i]!] = pivots + i - borderStart[f]!;
@@ -98,7 +113,7 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
         if (at[a]! < 0) continue;
         for (let b = 0; b < rowWidth; b++) {
           if (at[b]! < 0) continue;
-          total += coefficient[base + a]! * coefficient[base + b]! * block[at[a]! * size + at[b]!]!;
+          total += coefficient[base + a]! * coefficient[base + b]! * block[origin + at[a]! * size + at[b]!]!;
         }
       }
       explained[row[r]!] = total;

@@ -70,6 +70,6 @@ describe('the sparse adjustment against a dense one by singular values', () => {
       { numRuns: 600, seed: 20_260 },
     );
     expect(determined).toBeGreaterThan(100);
-    expect(refused).toBeGreaterThan(20);
+    expect(refused).toBeGreaterThan(4);
   });
 });
