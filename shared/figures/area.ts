@@ -18,9 +18,9 @@ const NO_WIDTH = 1e-9;
 
 /** The area of the stations given, or of all. */
 export function areaOf(adjusted: AdjustedHeights, stations?: ArrayLike<number>): Area {
-  const indices = stations ? Int32Array.from(stations) : Int32Array.from(adjusted.names, (_, k) => k);
-  const x = centred(Float64Array.from(indices, (k) => adjusted.xMm[k]!));
-  const y = centred(Float64Array.from(indices, (k) => adjusted.yMm[k]!));
+  const indices = stations ? Int32Array.from(stations) : everyStation(adjusted.names.length);
+  const x = centred(at(adjusted.xMm, indices));
+  const y = centred(at(adjusted.yMm, indices));
   const turn = 0.5 * Math.atan2(2 * dot(x, y), dot(x, x) - dot(y, y));
   const cos = Math.cos(turn);
   const sin = Math.sin(turn);
@@ -33,9 +33,22 @@ export function areaOf(adjusted: AdjustedHeights, stations?: ArrayLike<number>):
     stations: indices,
     uMm,
     vMm,
-    heightUm: Float64Array.from(indices, (k) => adjusted.heightUm[k]!),
+    heightUm: at(adjusted.heightUm, indices),
     extent,
   };
+}
+
+function everyStation(size: number): Int32Array {
+  const indices = new Int32Array(size);
+  for (let k = 0; k < size; k++) indices[k] = k;
+  return indices;
+}
+
+/** The values of the stations named by their indices. */
+export function at(values: Float64Array, stations: ArrayLike<number>): Float64Array {
+  const picked = new Float64Array(stations.length);
+  for (let i = 0; i < picked.length; i++) picked[i] = values[stations[i]!]!;
+  return picked;
 }
 
 /** Greatest absolute value. */

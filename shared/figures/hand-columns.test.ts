@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { expectClose } from '../../tests/tools/adjusted-heights.ts';
+import { expectClose } from '../../tests/tools/expect-close.ts';
 import { handColumns, type WalkStep } from './hand-columns.ts';
 
 const walk = (readings: (number | null)[]): WalkStep[] =>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { adjustedHeights, expectClose, indices, walkCovariance } from '../../tests/tools/adjusted-heights.ts';
+import { adjustedHeights, indices, walkCovariance } from '../../tests/tools/adjusted-heights.ts';
+import { expectClose } from '../../tests/tools/expect-close.ts';
 import { isWayscribeError } from '../errors.ts';
 import { lineOf } from './line.ts';
 import { lineFigures, type StationHeight } from './line-figures.ts';

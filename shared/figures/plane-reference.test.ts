@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { adjustedHeights, expectClose } from '../../tests/tools/adjusted-heights.ts';
+import { adjustedHeights } from '../../tests/tools/adjusted-heights.ts';
+import { expectClose } from '../../tests/tools/expect-close.ts';
 import { areaOf } from './area.ts';
 import { type PlaneReferenceKind, planeBelow, planeReference } from './plane-reference.ts';
 import { departureHeights, departuresFrom, rangeFrom } from './reference.ts';

@@ -7,7 +7,7 @@ import {
 } from '../../shared/figures/eight-lines.ts';
 import { reduce } from '../../shared/reduce.ts';
 import { validateSheet } from '../../shared/sheet/sheet.ts';
-import { expectClose } from '../tools/adjusted-heights.ts';
+import { expectClose } from '../tools/expect-close.ts';
 import { readingsOf, unionJack, unionJackLines, unionJackSheet } from '../tools/union-jack.ts';
 
 // Method: J. C. Moody, "How to Calibrate Surface Plates in the Plant", The Tool Engineer, October 1955;

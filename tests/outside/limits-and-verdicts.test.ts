@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { din876Grades, gradeMet, iso8512Grades, plateGrades } from '../../shared/limits.ts';
 import { judge } from '../../shared/verdicts.ts';
-import { expectClose } from '../tools/adjusted-heights.ts';
+import { expectClose } from '../tools/expect-close.ts';
 
 const UM_PER_MICROINCH = 0.0254;
 const diagonalMm = (width: number, length: number) => 25.4 * Math.hypot(width, length);

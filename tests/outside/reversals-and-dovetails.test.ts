@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { pinAllowanceMm, widthFromPins } from '../../shared/figures/dovetail.ts';
 import { reduce } from '../../shared/reduce.ts';
 import { validateSheet } from '../../shared/sheet/sheet.ts';
-import { expectClose } from '../tools/adjusted-heights.ts';
+import { expectClose } from '../tools/expect-close.ts';
 
 // Machinery's Handbook as quoted on toolmonger: male x = D·(1 + cot(θ/2)) + a, female y = b − D·(1 + cot(θ/2)).
 describe('dovetail over pins', () => {

@@ -4,7 +4,8 @@ import { lineOf } from '../../shared/figures/line.ts';
 import { lineFigures } from '../../shared/figures/line-figures.ts';
 import { lineReference } from '../../shared/figures/line-reference.ts';
 import { departureHeights, type ReferenceKind } from '../../shared/figures/reference.ts';
-import { adjustedHeights, expectClose, indices } from '../tools/adjusted-heights.ts';
+import { adjustedHeights, indices } from '../tools/adjusted-heights.ts';
+import { expectClose } from '../tools/expect-close.ts';
 
 const ARC_SECOND_UM_PER_M = (Math.PI / 648_000) * 1e6;
 

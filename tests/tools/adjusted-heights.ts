@@ -1,4 +1,3 @@
-import { expect } from 'vitest';
 import type { AdjustedHeights } from '../../shared/adjust/adjusted.ts';
 
 /** Heights with a covariance matrix written out in full: what an adjustment would hand over, without one. */
@@ -35,11 +34,4 @@ export function indices(size: number): number[] {
 /** Covariance of the running sums of n independent rises of standard deviation `u`, from an exact 0. */
 export function walkCovariance(steps: number, u: number): number[][] {
   return indices(steps + 1).map((i) => indices(steps + 1).map((j) => Math.min(i, j) * u * u));
-}
-
-/** Every number within half a unit of the given decimal. */
-export function expectClose(actual: ArrayLike<number>, expected: readonly number[], digits: number): void {
-  expect(actual.length).toBe(expected.length);
-  for (let k = 0; k < expected.length; k++)
-    expect(actual[k]!, `entry ${k}`).toBeCloseTo(expected[k]!, digits);
 }
