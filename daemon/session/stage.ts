@@ -63,12 +63,25 @@ export class Stage {
    * @throws WayscribeError when it can't be done, with the reason and what helps
    */
   async obey(command: Exclude<Command, { do: 'since' }>): Promise<void> {
+    await this.#turns.take(() => this.#obey(command));
+  }
+
+  async #obey(command: Exclude<Command, { do: 'since' }>): Promise<void> {
     switch (command.do) {
       case 'start':
+        this.#refuseWhileOn();
+        return this.#put(await Survey.start(command.setup, this.#tools));
       case 'resume':
+        this.#refuseWhileOn();
+        return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
       case 'leave':
-      case 'replay':
-        return this.#turns.take(() => this.#change(command));
+        if (this.#on instanceof Survey && !this.#on.keeper.session.ended)
+          await this.#on.keeper.record({ type: 'aside' });
+        return this.#put(null);
+      case 'replay': {
+        this.#refuseWhileOn();
+        return this.replay(await this.#tools.store.find(command.id));
+      }
       case 'play':
         return this.#replay().player.play();
       case 'pause':
@@ -97,25 +110,6 @@ export class Stage {
       }
       default:
         return this.#survey().keeper.obey(command);
-    }
-  }
-
-  async #change(command: Extract<Command, { do: 'start' | 'resume' | 'leave' | 'replay' }>): Promise<void> {
-    switch (command.do) {
-      case 'start':
-        this.#refuseWhileOn();
-        return this.#put(await Survey.start(command.setup, this.#tools));
-      case 'resume':
-        this.#refuseWhileOn();
-        return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
-      case 'leave':
-        if (this.#on instanceof Survey && !this.#on.keeper.session.ended)
-          await this.#on.keeper.record({ type: 'aside' });
-        return this.#put(null);
-      case 'replay': {
-        this.#refuseWhileOn();
-        return this.replay(await this.#tools.store.find(command.id));
-      }
     }
   }
 

@@ -84,10 +84,10 @@ export class Survey {
   /** Goes on with a recording, in the same file; what was torn off its end is on record. */
   static async resume(id: string, why: string, tools: SurveyTools): Promise<Survey> {
     const path = await tools.store.find(id);
-    const { header, writer, torn } = await reopenRecording(path);
+    const { header, events } = await readRecording(path, { skipReadings: true });
     checkLevel(header.setup, tools);
-    const { events } = await readRecording(path, { skipReadings: true });
-    const keeper = new Keeper(header, events satisfies SessionEvent[], writer);
+    const { writer, torn } = await reopenRecording(path);
+    const keeper = new Keeper(header, events, writer);
     await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
     return new Survey(keeper, tools, benchFor(header.setup));
   }
