@@ -102,14 +102,15 @@ const header: Header = {
     lengthMm: 1200,
     baseMm: 200,
     stations: 7,
-    level: { name: 'frame level', source: 'typed', unit: 'mm/m', graduation: 0.01, sigma: 0.2 },
+    back: 'no',
+    instrument: { name: 'frame level', source: 'typed', unit: 'mm/m', graduation: 0.01, sigma: 0.2 },
   }),
 };
 
 async function record(path: string): Promise<void> {
   const writer = await RecordingWriter.create(path, header);
   for (const [k, value] of divisions.entries()) {
-    const place = { walk: 'out' as const, from: `F${k}`, to: `F${k + 1}` };
+    const place = { run: 'way out', at: [`F${k}`, `F${k + 1}`] as [string, string] };
     const typed = { spread: null, readings: null, count: 1, by: 'typed' as const, steadiness: null };
     await writer.append(
       { type: 'take', place, from: 'frame level', value, raw: `${value}`, ...typed },

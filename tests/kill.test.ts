@@ -34,7 +34,7 @@ test('killed in mid-walk and started again, it goes on at the right station with
     const session = page.session!;
     expect(session.takes.slice(0, shown.length)).toEqual(shown);
     const next = session.counted.size;
-    expect(session.next).toEqual({ walk: 'out', from: `F${next}`, to: `F${next + 1}` });
+    expect(session.next).toEqual({ run: 'front way out', at: [`F${next}`, `F${next + 1}`] });
     expect(page.events.at(-1)).toMatchObject({ type: 'resumed', why: 'the daemon was started again' });
     expect(await page.ask({ do: 'sim-walk', on: true })).toBeNull();
   }

@@ -116,7 +116,7 @@ function listed(session: Session): Listed {
     round: setup.round,
     operator: setup.operator,
     takes: session.counted.size,
-    planned: session.plan.length,
+    planned: session.placements.length,
     ended: session.ended,
     simulated: header.simulated !== undefined,
   };

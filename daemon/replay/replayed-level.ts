@@ -28,11 +28,11 @@ export class ReplayedLevel {
     };
     this.#delimiter = profile.frame.delimiter;
     this.#port = new MadePort(`recording ${header.id}`);
-    this.instrument = new Instrument(header.setup.level.name, profile, this.#port);
+    this.instrument = new Instrument(header.setup.instrument.name, profile, this.#port);
     // Nothing is recorded in a replay: a reading only takes its way to the needle.
     this.needle = new Needle(
       this.instrument,
-      header.setup.level,
+      header.setup.instrument,
       async (event, stamp) => ({ ...event, ...stamp, seq: 1 }),
       spent,
     );

@@ -11,7 +11,7 @@ import {
   type TakenBy,
 } from '../../shared/session/events.ts';
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
-import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { stampNow } from '../ports/port.ts';
 import type { Needle } from './needle.ts';
 import { allTaken, refusalOf } from './refusal.ts';
@@ -30,7 +30,7 @@ export type SessionCommand = Extract<
       | 'note'
       | 'conditions'
       | 'hands-free'
-      | 'walk-back'
+      | 'run'
       | 'acknowledge-unit'
       | 'finish';
   }
@@ -161,16 +161,18 @@ export class Keeper {
       }
       case 'hands-free':
         return void (await this.record({ type: 'hands-free', on: command.on }));
-      case 'walk-back':
-        if (session.walks.includes('back')) {
-          throw new WayscribeError('command.refused', 'walk', 'the walk back is on already');
+      case 'run': {
+        const { run, on } = command;
+        if (!session.plan.runs.some(({ id }) => id === run)) {
+          throw new WayscribeError('take.place', run, 'is no run of this survey');
         }
-        return void (await this.record({ type: 'phase', walk: 'back' }));
+        return void (await this.record({ type: 'run', run, on }));
+      }
       case 'acknowledge-unit':
         if (session.unitAlarm === null) return;
         return void (await this.record({
           type: 'unit',
-          from: session.setup.level.name,
+          from: session.setup.instrument.name,
           unit: session.unitAlarm,
           acknowledged: true,
         }));
@@ -203,7 +205,7 @@ export class Keeper {
   async #type(text: string): Promise<void> {
     const value = parseTyped(text);
     const { next, setup } = this.#session;
-    if (setup.level.source !== 'typed') {
+    if (setup.instrument.source !== 'typed') {
       throw new WayscribeError(
         'command.refused',
         'reading',
@@ -224,7 +226,7 @@ export class Keeper {
     return {
       type: 'take',
       place,
-      from: this.#session.setup.level.name,
+      from: this.#session.setup.instrument.name,
       ...how,
       ...(earlier && { replaces: earlier.seq }),
     };
@@ -232,7 +234,7 @@ export class Keeper {
 
   #planned(place: Placement): Placement {
     const key = placementKey(place);
-    if (this.#session.plan.some((other) => placementKey(other) === key)) return place;
+    if (this.#session.placements.some((other) => placementKey(other) === key)) return place;
     throw new WayscribeError('take.place', key, 'is no placement of this survey');
   }
 }

@@ -4,8 +4,8 @@ import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free
 import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
-import type { Level } from '../../shared/session/setup.ts';
-import { fromInternal, type TiltUnit, toInternal } from '../../shared/units.ts';
+import type { InstrumentSetup, ReadingUnit } from '../../shared/session/setup.ts';
+import { fromInternal, toInternal } from '../../shared/units.ts';
 import type { Instrument, Reading } from '../instruments/instrument.ts';
 
 /** Puts an event on record and hands it back once it is in the file. */
@@ -21,7 +21,7 @@ export class Needle {
   readonly due$ = new Subject<void>();
   readonly instrument: Instrument;
   /** Unit in which the session counts. */
-  readonly #unit: TiltUnit;
+  readonly #unit: ReadingUnit;
   readonly #limits: SteadyLimits;
   readonly #record: Record;
   readonly #subscription: Subscription;
@@ -30,13 +30,13 @@ export class Needle {
   #state: ReadingState = 'ok';
   #flowing = false;
   /** Unit in which the instrument spoke last, when it names one. */
-  #spoken: TiltUnit;
+  #spoken: ReadingUnit;
 
-  constructor(instrument: Instrument, level: Level, record: Record, handsFree: HandsFree) {
+  constructor(instrument: Instrument, setup: InstrumentSetup, record: Record, handsFree: HandsFree) {
     this.instrument = instrument;
-    this.#unit = level.unit;
-    this.#spoken = level.unit;
-    this.#limits = limitsFor(instrument.profile, level);
+    this.#unit = setup.unit;
+    this.#spoken = setup.unit;
+    this.#limits = limitsFor(instrument.profile, setup);
     this.#record = record;
     this.#handsFree = handsFree;
     this.#subscription = instrument.readings$.subscribe((reading) => void this.#reading(reading));
@@ -128,12 +128,12 @@ export class Needle {
 }
 
 /** Limits of steadiness in the unit in which the session counts readings of this level. */
-function limitsFor(profile: Profile, level: Level): SteadyLimits {
+function limitsFor(profile: Profile, setup: InstrumentSetup): SteadyLimits {
   const { windowMs, fewest, spreadUmPerM, trendUmPerM, movingFactor } = profile.steady;
-  const count = (umPerM: number) => fromInternal('tilt', umPerM, level.unit) / level.graduation;
+  const count = (umPerM: number) => fromInternal('tilt', umPerM, setup.unit) / setup.graduation;
   return { windowMs, fewest, spread: count(spreadUmPerM), trend: count(trendUmPerM), movingFactor };
 }
 
-function inUnit(value: number, from: TiltUnit, to: TiltUnit): number {
+function inUnit(value: number, from: ReadingUnit, to: ReadingUnit): number {
   return from === to ? value : fromInternal('tilt', toInternal('tilt', value, from), to);
 }

@@ -1,5 +1,5 @@
 import { WayscribeError } from '../../shared/errors.ts';
-import type { Placement } from '../../shared/survey/way.ts';
+import { type Placement, placeWords } from '../../shared/survey/plan.ts';
 import type { Needle } from './needle.ts';
 
 /**
@@ -14,23 +14,23 @@ export function refusalOf(asked: {
 }): WayscribeError | null {
   const { next, unitAlarm, now, insist } = asked;
   if (!next) return allTaken();
-  const place = `${next.from}–${next.to}`;
+  const place = placeWords(next);
   if (!now) {
-    return new WayscribeError('take.silent', place, 'no level hangs on a cable', 'type the reading');
+    return new WayscribeError('take.silent', place, 'no instrument hangs on a cable', 'type the reading');
   }
   if (unitAlarm) {
     return new WayscribeError(
       'take.unitChanged',
       place,
-      `the level changed its unit to ${unitAlarm}`,
-      'say that you have seen it, or switch the level back',
+      `the instrument changed its unit to ${unitAlarm}`,
+      'say that you have seen it, or switch it back',
     );
   }
   if (!now.flowing || (now.window.mean === null && now.state === 'ok')) {
     return new WayscribeError(
       'take.silent',
       place,
-      'the level is silent',
+      'the instrument is silent',
       'see to its cable and its battery',
     );
   }
@@ -38,7 +38,7 @@ export function refusalOf(asked: {
     return new WayscribeError(
       'take.state',
       place,
-      `the level says ${now.state}`,
+      `the instrument says ${now.state}`,
       'bring it back into its range',
     );
   }
@@ -55,8 +55,8 @@ export function refusalOf(asked: {
     return new WayscribeError(
       'take.notReArmed',
       place,
-      'the level has not moved since the last take',
-      `lift it and set it on ${place}`,
+      'nothing has moved since the last take',
+      `lift the instrument and set it on ${place}`,
     );
   }
   return null;
@@ -68,6 +68,6 @@ export function allTaken(): WayscribeError {
     'take.place',
     'survey',
     'every station is taken',
-    'repeat one, walk back, or finish',
+    'repeat one, add a run, or finish',
   );
 }

@@ -36,22 +36,22 @@ export class Survey {
 
   private constructor(keeper: Keeper, tools: SurveyTools, bench: SimulatedBench | null) {
     const { setup } = keeper.session;
-    const { level } = setup;
+    const { instrument } = setup;
     this.keeper = keeper;
     this.bench = bench;
     this.walker = bench && new Walker(keeper, bench);
-    if (level.source === 'typed') {
+    if (instrument.source === 'typed') {
       this.instrument = null;
       this.needle = null;
       return;
     }
-    const port = bench?.port ?? tools.makePort(level.port!);
-    this.instrument = new Instrument(level.name, findProfile(level.profile!), port);
+    const port = bench?.port ?? tools.makePort(instrument.port!);
+    this.instrument = new Instrument(instrument.name, findProfile(instrument.profile!), port);
     // After a restart the level may still stand where the last take was made.
     const handsFree = keeper.session.takes.length > 0 ? spent : armed;
     this.needle = new Needle(
       this.instrument,
-      level,
+      instrument,
       (event, stamp) => keeper.record(event, stamp),
       handsFree,
     );
@@ -74,8 +74,8 @@ export class Survey {
       program: tools.program,
       t,
       setup,
-      ...(setup.level.source === 'cable' && { profile: findProfile(setup.level.profile!) }),
-      ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.truthUm() } }),
+      ...(setup.instrument.source === 'cable' && { profile: findProfile(setup.instrument.profile!) }),
+      ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.world.truthUm() } }),
     };
     const writer = await RecordingWriter.create(tools.store.pathOf(id), header);
     return new Survey(new Keeper(header, [], writer), tools, bench);
@@ -117,34 +117,34 @@ export class Survey {
 }
 
 function benchFor(setup: Setup): SimulatedBench | null {
-  return setup.level.port === simulatedPath && setup.level.source === 'cable'
+  return setup.instrument.port === simulatedPath && setup.instrument.source === 'cable'
     ? new SimulatedBench(setup)
     : null;
 }
 
-function checkLevel({ level }: Setup, tools: SurveyTools): void {
-  if (level.source === 'typed') return;
-  if (!level.port) {
+function checkLevel({ instrument }: Setup, tools: SurveyTools): void {
+  if (instrument.source === 'typed') return;
+  if (!instrument.port) {
     throw new WayscribeError(
       'command.invalid',
-      'level.port',
+      'instrument.port',
       'no port is chosen',
       'choose the port of the level',
     );
   }
-  if (!level.profile) {
+  if (!instrument.profile) {
     throw new WayscribeError(
       'command.invalid',
-      'level.profile',
+      'instrument.profile',
       'it is not said how the level talks',
       'choose it',
     );
   }
-  findProfile(level.profile);
-  if (level.port === simulatedPath && !tools.demo) {
+  findProfile(instrument.profile);
+  if (instrument.port === simulatedPath && !tools.demo) {
     throw new WayscribeError(
       'command.invalid',
-      'level.port',
+      'instrument.port',
       'is the simulated level',
       'run the demo for that',
     );

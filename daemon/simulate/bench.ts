@@ -1,12 +1,13 @@
 import { BehaviorSubject } from 'rxjs';
 import type { SimulatedState } from '../../shared/messages.ts';
 import type { Setup } from '../../shared/session/setup.ts';
-import { facingOf, type Placement, stationsOf } from '../../shared/survey/way.ts';
+import type { Placement } from '../../shared/survey/plan.ts';
 import { MadePort } from '../ports/made-port.ts';
 import { stampNow } from '../ports/port.ts';
-import { ordinaryLevel, type Shape, SimulatedLevel } from './level.ts';
+import { ordinaryLevel, Pendulum } from './pendulum.ts';
 import { seededRandom } from './random.ts';
-import { wornBed } from './scenario.ts';
+import { demoScene } from './scenario.ts';
+import { World } from './world.ts';
 
 /** Time between two frames of the simulated level, ms. */
 const periodMs = 100;
@@ -15,27 +16,20 @@ const periodMs = 100;
 export class SimulatedBench {
   readonly port = new MadePort('simulated');
   readonly state$: BehaviorSubject<SimulatedState>;
-  readonly #setup: Setup;
-  readonly #shape: Shape;
-  readonly #level: SimulatedLevel;
+  readonly world: World;
+  readonly #level: Pendulum;
   readonly #speaking: NodeJS.Timeout;
 
   constructor(setup: Setup, seed = 7) {
-    this.#setup = setup;
-    this.#shape = wornBed(setup.lengthMm);
-    this.#level = new SimulatedLevel(this.#shape, ordinaryLevel, seededRandom(seed));
+    this.world = new World(setup, demoScene(setup));
+    this.#level = new Pendulum(ordinaryLevel, seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
-      scenario: 'a worn bed',
+      scenario: this.world.scene.name,
       walking: false,
       lifted: true,
       standsOn: null,
     });
     this.#speaking = setInterval(() => this.#speak(), periodMs);
-  }
-
-  /** True height of each station over the line through the first one and a level, µm. */
-  truthUm(): Record<string, number> {
-    return Object.fromEntries(stationsOf(this.#setup).map(({ name, xMm }) => [name, this.#shape(xMm)]));
   }
 
   lift(): void {
@@ -44,10 +38,7 @@ export class SimulatedBench {
   }
 
   setDown(place: Placement): void {
-    const x = new Map(stationsOf(this.#setup).map(({ name, xMm }) => [name, xMm]));
-    const [fromMm, toMm] = [x.get(place.from), x.get(place.to)];
-    if (fromMm === undefined || toMm === undefined) return;
-    this.#level.setDown(fromMm, toMm, facingOf(this.#setup, place.walk), stampNow().m);
+    this.#level.setDown(this.world.reading(place), stampNow().m);
     this.#change({ lifted: false, standsOn: place });
   }
 

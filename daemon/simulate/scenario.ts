@@ -1,8 +1,8 @@
-import type { SetupInput } from '../../shared/session/setup.ts';
-import type { Shape } from './level.ts';
+import type { Setup, SetupInput } from '../../shared/session/setup.ts';
+import type { Scene } from './world.ts';
 
 /** The demo: an invented machine, set up so that nothing has to be typed. */
-export const demoSetup: SetupInput = {
+export const demoSetup: SetupInput & { kind: 'way' } = {
   kind: 'way',
   part: 'Gap-bed lathe, bed 03',
   surface: 'front way',
@@ -11,7 +11,8 @@ export const demoSetup: SetupInput = {
   lengthMm: 1800,
   baseMm: 150,
   stations: 13,
-  level: {
+  back: 'no',
+  instrument: {
     name: 'level L2',
     source: 'cable',
     port: 'simulated',
@@ -19,23 +20,70 @@ export const demoSetup: SetupInput = {
     serial: 'simulated',
     unit: 'um/m',
   },
-  limitUm: 10,
+  limit: 10,
   operator: 'visitor',
   support: '3 feet, carriage at the tail',
   partC: 19.6,
   airC: 20.1,
 };
 
-/**
- * A worn bed: hollow where the carriage has worked most, a third of the way from the headstock, a little
- * high towards the tail, and out of level as a whole.
- */
-export function wornBed(lengthMm: number): Shape {
-  return (xMm) => {
-    const x = xMm / lengthMm;
-    const wear = -16 * Math.exp(-(((x - 0.32) / 0.17) ** 2));
-    const proud = 3.5 * Math.exp(-(((x - 0.78) / 0.12) ** 2));
-    const marks = 0.8 * Math.sin(21 * x);
-    return wear + proud + marks + 0.03 * xMm;
-  };
+/** The true shape of each kind of demo survey; all of it is invented. */
+export function demoScene(setup: Setup): Scene {
+  switch (setup.kind) {
+    case 'way':
+    case 'bed':
+      return {
+        name: 'a worn bed',
+        surface: (x, y) => wornWay(x / setup.lengthMm) + 0.03 * x + wind(x, y, setup.lengthMm),
+      };
+    case 'plate':
+      return {
+        name: 'a plate with a drooping corner',
+        surface: (x, y) => plate(x / setup.lengthMm, y / setup.widthMm),
+      };
+    case 'slide':
+      return {
+        name: 'a slide with taper',
+        surface: (x, y) => (y > 0 ? -5 : 8) * (x / setup.travelMm) + 2.5 * Math.sin((3 * x) / setup.travelMm),
+      };
+    case 'straightedge':
+      return {
+        name: 'a worn way under a bowed straightedge',
+        surface: (x) => 0.6 * wornWay(x / setup.lengthMm),
+        artefact: (x) => -4 * Math.sin((Math.PI * x) / setup.lengthMm),
+      };
+    case 'square':
+      return { name: 'a knee out of square', surface: (x) => 0.021 * x, artefact: (x) => 0.013 * x };
+    case 'bar':
+      return {
+        name: 'a spindle that points up and away',
+        surface: (x, y) => (y > 0 ? -0.012 : 0.024) * x,
+        artefact: (x) => 3 + 0.01 * x,
+      };
+    case 'dovetail':
+      return {
+        name: 'a dovetail that is worn in the middle',
+        surface: (x) => -14 * Math.sin((Math.PI * x) / setup.lengthMm) + 0.01 * x,
+      };
+  }
+}
+
+/** Hollow where the carriage has worked most, a third of the way from the headstock, a little proud towards the tail. */
+function wornWay(x: number): number {
+  const wear = -16 * Math.exp(-(((x - 0.32) / 0.17) ** 2));
+  const proud = 3.5 * Math.exp(-(((x - 0.78) / 0.12) ** 2));
+  return wear + proud + 0.8 * Math.sin(21 * x);
+}
+
+/** The rear way of the bed is worn less, and its tail stands high. */
+function wind(xMm: number, yMm: number, lengthMm: number): number {
+  if (yMm === 0) return 0;
+  const x = xMm / lengthMm;
+  return 0.04 * yMm + 6.5 * x ** 1.6 + 7 * Math.exp(-(((x - 0.3) / 0.2) ** 2));
+}
+
+function plate(x: number, y: number): number {
+  const dome = 4 * Math.exp(-(((x - 0.42) / 0.4) ** 2) - ((y - 0.45) / 0.4) ** 2);
+  const droop = -3.2 * Math.exp(-(((x - 1) / 0.3) ** 2) - (y / 0.35) ** 2);
+  return dome + droop + 9 * x - 4 * y;
 }

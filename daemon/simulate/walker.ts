@@ -1,5 +1,4 @@
 import type { Subscription } from 'rxjs';
-import type { Session } from '../../shared/session/fold.ts';
 import type { Keeper } from '../session/keeper.ts';
 import type { SimulatedBench } from './bench.ts';
 
@@ -9,7 +8,7 @@ const standsMs = 350;
 
 /**
  * Walks the simulated level over the whole plan as a person would: lift, set down on the next placement,
- * wait for the take, go on; at the far end it begins the walk back if the set-up wants one.
+ * wait for the take, go on.
  */
 export class Walker {
   readonly #keeper: Keeper;
@@ -46,7 +45,6 @@ export class Walker {
 
   async #move(): Promise<void> {
     if (!this.#keeper.session.handsFree) await this.#keeper.obey({ do: 'hands-free', on: true });
-    if (wantsWalkBack(this.#keeper.session)) await this.#keeper.obey({ do: 'walk-back' });
     if (!this.#keeper.session.next || this.#keeper.session.ended) {
       this.stop();
       return;
@@ -57,10 +55,4 @@ export class Walker {
       if (next) this.#bench.setDown(next);
     }, inHandMs);
   }
-}
-
-function wantsWalkBack(session: Session): boolean {
-  return (
-    session.next === null && !session.ended && session.setup.back !== 'no' && !session.walks.includes('back')
-  );
 }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { setupSchema, tiltUnitSchema } from './setup.ts';
+import { readingUnitSchema, setupSchema } from './setup.ts';
 
 /**
  * What a recording holds: one header, then numbered events. Nothing is ever edited or taken away;
@@ -9,10 +9,13 @@ import { setupSchema, tiltUnitSchema } from './setup.ts';
  * Both are stamped once, when the bytes came in or the person acted.
  */
 
+const stationName = z.string().min(1).max(20);
+
 export const placementSchema = z.object({
-  walk: z.enum(['out', 'back']),
-  from: z.string().min(1).max(20),
-  to: z.string().min(1).max(20),
+  run: z.string().min(1).max(160).describe('the walk or sweep of the plan'),
+  at: z
+    .union([z.tuple([stationName, stationName]), z.tuple([stationName])])
+    .describe('the stations of the two feet, or of the tip'),
 });
 
 /** Conditions of a reading that are no number. */
@@ -34,7 +37,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     from: z.string().describe('name of the instrument'),
     raw: z.string().describe('the frame as it came, one character a byte'),
     value: z.number().nullable().describe('in the unit of the set-up; null when the state is no number'),
-    unit: tiltUnitSchema.optional().describe('as sent, when the frame itself names it'),
+    unit: readingUnitSchema.optional().describe('as sent, when the frame itself names it'),
     state: readingStateSchema.optional().describe('only when not ok'),
   }),
   z.object({
@@ -71,7 +74,12 @@ export const eventSchema = z.discriminatedUnion('type', [
   z.object({ ...stamp, type: z.literal('void'), take: z.number().int(), reason: z.string().max(300) }),
   z.object({ ...stamp, type: z.literal('skip'), place: placementSchema, reason: z.string().max(300) }),
   z.object({ ...stamp, type: z.literal('aim'), place: placementSchema }),
-  z.object({ ...stamp, type: z.literal('phase'), walk: z.enum(['out', 'back']) }),
+  z.object({
+    ...stamp,
+    type: z.literal('run'),
+    run: z.string().min(1).max(160),
+    on: z.boolean().describe('true: this run of the plan is wanted too; false: it is given up'),
+  }),
   z.object({
     ...stamp,
     type: z.literal('note'),
@@ -91,7 +99,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     ...stamp,
     type: z.literal('unit'),
     from: z.string(),
-    unit: tiltUnitSchema,
+    unit: readingUnitSchema,
     acknowledged: z
       .boolean()
       .describe('false: the instrument changed its unit; true: the person has seen it'),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { placementKey } from '../survey/way.ts';
+import { placementKey } from '../survey/plan.ts';
 import type { Header, NewEvent, SessionEvent } from './events.ts';
 import { apply, begin, fold } from './fold.ts';
 import { setupSchema } from './setup.ts';
@@ -13,7 +13,8 @@ const setup = setupSchema.parse({
   lengthMm: 600,
   baseMm: 150,
   stations: 5,
-  level: { name: 'L2', source: 'typed', unit: 'um/m' },
+  back: 'no',
+  instrument: { name: 'L2', source: 'typed', unit: 'um/m' },
 });
 const header: Header = { recording: 1, id: 'a', program: 'test', t: 0, setup };
 
@@ -23,7 +24,7 @@ function events(...news: NewEvent[]): SessionEvent[] {
 
 const take = (from: number, value: number, walk: 'out' | 'back' = 'out', more: object = {}): NewEvent => ({
   type: 'take',
-  place: { walk, from: `F${from}`, to: `F${from + 1}` },
+  place: { run: `front way ${walk}`, at: [`F${from}`, `F${from + 1}`] },
   from: 'L2',
   value,
   spread: null,
@@ -43,34 +44,47 @@ describe('the fold of a session', () => {
       session = apply(session, event);
       seen.push(key(session));
     }
-    expect(seen).toEqual(['out:F0-F1', 'out:F1-F2', 'out:F2-F3', 'out:F3-F4', null]);
+    expect(seen).toEqual([
+      'front way out:F0-F1',
+      'front way out:F1-F2',
+      'front way out:F2-F3',
+      'front way out:F3-F4',
+      null,
+    ]);
   });
 
   test('a voided take is kept with its reason and its placement comes next', () => {
     const session = fold(header, events(take(0, 1), take(1, 2), { type: 'void', take: 1, reason: 'bumped' }));
     expect(session.takes.map(({ out }) => out)).toEqual(['bumped', undefined]);
-    expect(key(session)).toBe('out:F0-F1');
+    expect(key(session)).toBe('front way out:F0-F1');
     expect(session.counted.size).toBe(1);
   });
 
   test('after a repeated placement the walk goes on where it was left', () => {
-    const again = { type: 'aim', place: { walk: 'out', from: 'F0', to: 'F1' } } as const;
+    const again = {
+      type: 'aim',
+      place: { run: 'front way out', at: ['F0', 'F1'] as [string, string] },
+    } as const;
     const session = fold(header, events(take(0, 1), take(1, 2), again, take(0, 5, 'out', { replaces: 1 })));
-    expect(key(session)).toBe('out:F2-F3');
-    expect(session.counted.get('out:F0-F1')?.value).toBe(5);
+    expect(key(session)).toBe('front way out:F2-F3');
+    expect(session.counted.get('front way out:F0-F1')?.value).toBe(5);
     expect(session.takes[0]?.out).toBe('repeated');
   });
 
   test('a skipped placement is passed over, and stands again once it is taken', () => {
-    const skip = { type: 'skip', place: { walk: 'out', from: 'F1', to: 'F2' }, reason: 'clamp' } as const;
+    const skip = {
+      type: 'skip',
+      place: { run: 'front way out', at: ['F1', 'F2'] as [string, string] },
+      reason: 'clamp',
+    } as const;
     const skipped = fold(header, events(take(0, 1), skip));
-    expect(key(skipped)).toBe('out:F2-F3');
+    expect(key(skipped)).toBe('front way out:F2-F3');
     expect(fold(header, events(take(0, 1), skip, take(1, 2))).skipped.size).toBe(0);
   });
 
   test('the walk back runs from the far end and keeps near and far foot', () => {
-    const session = fold(header, events({ type: 'phase', walk: 'back' }));
-    expect(key(session)).toBe('back:F3-F4');
+    const session = fold(header, events({ type: 'run', run: 'front way back', on: true }));
+    expect(key(session)).toBe('front way back:F3-F4');
   });
 
   test('does not look at an event of a type that it does not know', () => {
@@ -83,14 +97,14 @@ describe('the fold of a session', () => {
 
 describe('the sheet of a session', () => {
   test('holds what counts, in the order in which it was taken, and only the stations that are touched', () => {
-    const turned = { ...header, setup: { ...setup, back: 'turned' as const } };
+    const turned = { ...header, setup: { ...setup, back: 'turned' } as typeof setup };
     const sheet = toSheet(
       fold(
         turned,
         events(
           take(0, 1),
           take(1, 2),
-          { type: 'phase', walk: 'back' },
+          { type: 'run', run: 'front way back', on: true },
           take(1, -2, 'back'),
           take(0, -1, 'back'),
         ),
@@ -99,7 +113,7 @@ describe('the sheet of a session', () => {
     expect(sheet.stations).toEqual({ F0: [0, 0], F1: [150, 0], F2: [300, 0] });
     expect(sheet.walks).toEqual([
       {
-        id: 'out',
+        id: 'front way out',
         zero: 'free',
         facing: 1,
         drift: false,
@@ -109,7 +123,7 @@ describe('the sheet of a session', () => {
         ],
       },
       {
-        id: 'back',
+        id: 'front way back',
         zero: 'free',
         facing: -1,
         drift: false,
@@ -122,8 +136,8 @@ describe('the sheet of a session', () => {
   });
 
   test('counts graduations in their unit', () => {
-    const level = { ...setup.level, unit: 'mm/m' as const, graduation: 0.02, sigma: 0.25 };
-    const sheet = toSheet(fold({ ...header, setup: { ...setup, level } }, events(take(0, 1.5))));
+    const instrument = { ...setup.instrument, unit: 'mm/m' as const, graduation: 0.02, sigma: 0.25 };
+    const sheet = toSheet(fold({ ...header, setup: { ...setup, instrument } }, events(take(0, 1.5))));
     expect(sheet.units).toMatchObject({ tilt: 'mm/m' });
     expect(sheet.walks?.[0]).toMatchObject({ sigma: 0.005, readings: [['F0', 'F1', 0.03]] });
   });
@@ -132,6 +146,6 @@ describe('the sheet of a session', () => {
 test('the CSV holds every take, the voided ones too, and no text that a spreadsheet would run', () => {
   const csv = toCsv(fold(header, events(take(0, -1.5), { type: 'void', take: 1, reason: '=cmd(), "x"' })));
   const [head, row] = csv.split('\r\n');
-  expect(head).toBe('seq,time,walk,from,to,value,unit,spread,readings,taken by,steadiness,counts,why not');
-  expect(row).toBe(`1,1970-01-01T00:00:00.000Z,out,F0,F1,-1.5,um/m,,1,typed,,no,"'=cmd(), ""x"""`);
+  expect(head).toBe('seq,time,run,stations,value,unit,spread,readings,taken by,steadiness,counts,why not');
+  expect(row).toBe(`1,1970-01-01T00:00:00.000Z,front way out,F0 F1,-1.5,um/m,,1,typed,,no,"'=cmd(), ""x"""`);
 });

@@ -1,7 +1,7 @@
-import { type Placement, placementKey, planWay, type WalkId } from '../survey/way.ts';
-import type { TiltUnit } from '../units.ts';
+import { type Placement, type Plan, placementKey, placementsOf, type Run } from '../survey/plan.ts';
+import { planFor } from '../survey/plan-for.ts';
 import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
-import type { Setup } from './setup.ts';
+import type { ReadingUnit, Setup } from './setup.ts';
 
 /** A take with what became of it. */
 export interface Taken {
@@ -14,8 +14,11 @@ export interface Taken {
 export interface Session {
   readonly header: Header;
   readonly setup: Setup;
-  readonly walks: readonly WalkId[];
-  readonly plan: readonly Placement[];
+  readonly plan: Plan;
+  /** The runs that are wanted now, in the order of the plan. */
+  readonly runs: readonly Run[];
+  /** Every placement of these runs, in the order in which they are done. */
+  readonly placements: readonly Placement[];
   /** Every take in the order in which it was made, the voided and repeated ones too. */
   readonly takes: readonly Taken[];
   /** The take that counts at each placement, by `placementKey`. */
@@ -28,7 +31,7 @@ export interface Session {
   readonly discarded: number;
   readonly handsFree: boolean;
   /** The unit that the instrument changed to in mid-session, until somebody acknowledges it. */
-  readonly unitAlarm: TiltUnit | null;
+  readonly unitAlarm: ReadingUnit | null;
   readonly ended: boolean;
   /** Number of the last event seen. */
   readonly seq: number;
@@ -36,16 +39,19 @@ export interface Session {
 
 /** The session before its first event. */
 export function begin(header: Header): Session {
-  const plan = planWay(header.setup, ['out']);
+  const plan = planFor(header.setup);
+  const runs = plan.runs.filter(({ wanted }) => wanted);
+  const placements = runs.flatMap(placementsOf);
   return {
     header,
     setup: header.setup,
-    walks: ['out'],
     plan,
+    runs,
+    placements,
     takes: [],
     counted: new Map(),
     skipped: new Map(),
-    next: plan[0] ?? null,
+    next: placements[0] ?? null,
     notes: [],
     gaps: [],
     discarded: 0,
@@ -70,13 +76,8 @@ export function apply(session: Session, event: SessionEvent): Session {
     }
     case 'aim':
       return { ...next, next: event.place };
-    case 'phase': {
-      if (next.walks.includes(event.walk)) return next;
-      const walks = [...next.walks, event.walk];
-      const plan = planWay(next.setup, walks);
-      const first = plan.find((place) => place.walk === event.walk) ?? null;
-      return { ...next, walks, plan, next: first };
-    }
+    case 'run':
+      return rerun(next, event);
     case 'note':
       return { ...next, notes: [...next.notes, event] };
     case 'gap':
@@ -138,11 +139,28 @@ function voided(session: Session, event: EventOf<'void'>): Session {
   return { ...session, takes, counted, next: target.event.place };
 }
 
+/** The session with one run more or less. A run that was added comes next. */
+function rerun(session: Session, { run, on }: EventOf<'run'>): Session {
+  const wanted = new Set(session.runs.map(({ id }) => id));
+  if (on) wanted.add(run);
+  else wanted.delete(run);
+  const runs = session.plan.runs.filter(({ id }) => wanted.has(id));
+  const placements = runs.flatMap(placementsOf);
+  const changed = { ...session, runs, placements };
+  const first = placements.find((place) => (on ? place.run === run : true) && isOpen(changed, place));
+  const stays = session.next !== null && wanted.has(session.next.run) && !on;
+  return { ...changed, next: stays ? session.next : (first ?? null) };
+}
+
+function isOpen(session: Session, place: Placement): boolean {
+  const key = placementKey(place);
+  return !session.counted.has(key) && !session.skipped.has(key);
+}
+
 /** The next open placement after `place` in the order of the plan, else the first open one before it. */
 function withNext(session: Session, place: Placement): Session {
-  const at = session.plan.findIndex((other) => placementKey(other) === placementKey(place));
-  const open = (other: Placement) =>
-    !session.counted.has(placementKey(other)) && !session.skipped.has(placementKey(other));
-  const next = session.plan.slice(at + 1).find(open) ?? session.plan.find(open) ?? null;
+  const at = session.placements.findIndex((other) => placementKey(other) === placementKey(place));
+  const open = (other: Placement) => isOpen(session, other);
+  const next = session.placements.slice(at + 1).find(open) ?? session.placements.find(open) ?? null;
   return { ...session, next };
 }

@@ -3,9 +3,8 @@ import type { Session } from './fold.ts';
 const columns = [
   'seq',
   'time',
-  'walk',
-  'from',
-  'to',
+  'run',
+  'stations',
   'value',
   'unit',
   'spread',
@@ -21,14 +20,13 @@ const columns = [
  * were made. Values as the instrument read; times in UTC (ISO 8601).
  */
 export function toCsv(session: Session): string {
-  const { unit, graduation } = session.setup.level;
+  const { unit, graduation } = session.setup.instrument;
   const unitName = graduation === 1 ? unit : `${graduation} ${unit}`;
   const rows = session.takes.map(({ event, out }) => [
     event.seq,
     new Date(event.t).toISOString(),
-    event.place.walk,
-    event.place.from,
-    event.place.to,
+    event.place.run,
+    event.place.at.join(' '),
     event.value,
     unitName,
     event.spread ?? '',

@@ -2,28 +2,28 @@ import { Instrument } from '../../daemon/instruments/instrument.ts';
 import { MadePort } from '../../daemon/ports/made-port.ts';
 import { Keeper, type Recorder, type SessionCommand } from '../../daemon/session/keeper.ts';
 import { Needle } from '../../daemon/session/needle.ts';
-import { type LevelTraits, ordinaryLevel, type Shape, SimulatedLevel } from '../../daemon/simulate/level.ts';
+import { ordinaryLevel, Pendulum, type Traits } from '../../daemon/simulate/pendulum.ts';
 import { seededRandom } from '../../daemon/simulate/random.ts';
+import { type Scene, World } from '../../daemon/simulate/world.ts';
 import { findProfile } from '../../protocols/shipped.ts';
 import { armed } from '../../shared/live/hands-free.ts';
 import type { Header, NewEvent, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Setup } from '../../shared/session/setup.ts';
-import { facingOf, type Placement, stationsOf } from '../../shared/survey/way.ts';
+import { type Placement, placeWords } from '../../shared/survey/plan.ts';
 
 const everyMs = 100;
 /** Longest that a level may take to come to rest before the conductor gives up, ms. */
 const patienceMs = 20_000;
 
-export interface Scene {
+export interface MadeUp {
   readonly setup: Setup;
-  readonly shape: Shape;
+  readonly scene: Scene;
   readonly seed: number;
-  readonly traits?: LevelTraits;
+  readonly traits?: Traits;
   readonly id?: string;
   /** Wall clock at the beginning, ms since 1970. */
   readonly t?: number;
-  readonly scenario?: string;
 }
 
 /**
@@ -34,18 +34,16 @@ export class Conductor {
   readonly header: Header;
   readonly events: SessionEvent[] = [];
   readonly keeper: Keeper;
-  readonly level: SimulatedLevel;
-  readonly #setup: Setup;
+  readonly level: Pendulum;
+  readonly world: World;
   readonly #t0: number;
   readonly #port = new MadePort('made up');
   readonly #instrument: Instrument;
   #nowMs = 0;
 
-  private constructor(scene: Scene) {
-    const { setup, shape, seed, id = 'made-up', t = 0, scenario = 'made up' } = scene;
-    const profile = findProfile(setup.level.profile ?? 'line-decimal');
-    const truthUm = Object.fromEntries(stationsOf(setup).map(({ name, xMm }) => [name, shape(xMm)]));
-    this.#setup = setup;
+  private constructor({ setup, scene, seed, traits = ordinaryLevel, id = 'made-up', t = 0 }: MadeUp) {
+    const profile = findProfile(setup.instrument.profile ?? 'line-decimal');
+    this.world = new World(setup, scene);
     this.#t0 = t;
     this.header = {
       recording: 1,
@@ -54,18 +52,23 @@ export class Conductor {
       t,
       setup,
       profile,
-      simulated: { scenario, truthUm },
+      simulated: { scenario: scene.name, truthUm: this.world.truthUm() },
     };
-    this.level = new SimulatedLevel(shape, scene.traits ?? ordinaryLevel, seededRandom(seed));
+    this.level = new Pendulum(traits, seededRandom(seed));
     this.keeper = new Keeper(this.header, [], this.#memory(), () => this.#stamp());
-    this.#instrument = new Instrument(setup.level.name, profile, this.#port);
+    this.#instrument = new Instrument(setup.instrument.name, profile, this.#port);
     this.keeper.use(
-      new Needle(this.#instrument, setup.level, (event, stamp) => this.keeper.record(event, stamp), armed),
+      new Needle(
+        this.#instrument,
+        setup.instrument,
+        (event, stamp) => this.keeper.record(event, stamp),
+        armed,
+      ),
     );
   }
 
-  static async of(scene: Scene): Promise<Conductor> {
-    const conductor = new Conductor(scene);
+  static async of(madeUp: MadeUp): Promise<Conductor> {
+    const conductor = new Conductor(madeUp);
     await conductor.#instrument.start();
     conductor.#port.feed('\r\n', conductor.#stamp());
     return conductor;
@@ -89,13 +92,12 @@ export class Conductor {
   /** Lifts the level, sets it down on `place`, and waits for the take. */
   async place(place: Placement): Promise<void> {
     const before = this.session.takes.length;
-    const x = new Map(stationsOf(this.#setup).map(({ name, xMm }) => [name, xMm]));
     this.level.lift();
     await this.pass(800);
-    this.level.setDown(x.get(place.from)!, x.get(place.to)!, facingOf(this.#setup, place.walk), this.#nowMs);
+    this.level.setDown(this.world.reading(place), this.#nowMs);
     const end = this.#nowMs + patienceMs;
     while (this.session.takes.length === before) {
-      if (this.#nowMs > end) throw new Error(`no take came on ${place.from}–${place.to}`);
+      if (this.#nowMs > end) throw new Error(`no take came on ${placeWords(place)}`);
       await this.pass(everyMs);
     }
     await this.pass(300);

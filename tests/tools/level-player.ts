@@ -1,19 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
-import type { Shape } from '../../daemon/simulate/level.ts';
 
 /** What the level that is played is told to do. */
-export type LevelOrder =
-  | { do: 'lift' }
-  | { do: 'stand'; fromMm: number; toMm: number; facing: 1 | -1 }
-  | { do: 'write'; bytes: string };
-
-/** The hidden shape of the way on which the level is played, mm → µm; constructed, different for each seed. */
-export function shapeOf(seed: number): Shape {
-  return (xMm) =>
-    -11 * Math.exp(-(((xMm - 700 - 20 * seed) / 330) ** 2)) + 2 * Math.sin(xMm / 230) + 0.02 * xMm;
-}
+export type LevelOrder = { do: 'lift' } | { do: 'stand'; rest: number } | { do: 'write'; bytes: string };
 
 /** A level played by another process. */
 export class LevelPlayer {

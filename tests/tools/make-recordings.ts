@@ -1,9 +1,9 @@
 import { rm, writeFile } from 'node:fs/promises';
 import { RecordingWriter } from '../../daemon/recording/writer.ts';
-import { demoSetup, wornBed } from '../../daemon/simulate/scenario.ts';
+import { demoScene, demoSetup } from '../../daemon/simulate/scenario.ts';
 import { fold } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
-import { type SetupInput, setupSchema } from '../../shared/session/setup.ts';
+import { setupSchema } from '../../shared/session/setup.ts';
 import { Conductor } from './conduct.ts';
 
 /**
@@ -23,15 +23,18 @@ async function keep(conductor: Conductor): Promise<void> {
   console.log(`${stem}: ${events.length} events`);
 }
 
-async function scene(id: string, seed: number, changes: Partial<SetupInput>, t: number): Promise<Conductor> {
+async function scene(
+  id: string,
+  seed: number,
+  changes: Partial<typeof demoSetup>,
+  t: number,
+): Promise<Conductor> {
   const setup = setupSchema.parse({ ...demoSetup, ...changes });
-  return Conductor.of({ id, setup, seed, t, shape: wornBed(setup.lengthMm), scenario: 'a worn bed' });
+  return Conductor.of({ id, setup, seed, t, scene: demoScene(setup) });
 }
 
 async function outAndBack(): Promise<Conductor> {
   const conductor = await scene('front-way-as-found', 11, { back: 'same', operator: 'first shift' }, begun);
-  await conductor.walk();
-  await conductor.ask({ do: 'walk-back' });
   await conductor.walk();
   await conductor.end();
   return conductor;
@@ -45,7 +48,7 @@ async function withMishaps(): Promise<Conductor> {
     { back: 'turned', stations: 9 },
     begun + 3_600_000,
   );
-  const [first, second, third, ...rest] = conductor.session.plan;
+  const [first, second, third, ...rest] = conductor.session.placements;
   await conductor.place(first!);
   await conductor.place(second!);
   await conductor.ask({ do: 'void', take: conductor.session.takes.at(-1)!.event.seq, reason: 'bumped' });
@@ -54,8 +57,6 @@ async function withMishaps(): Promise<Conductor> {
   await conductor.place(third!);
   await conductor.place(rest[0]!);
   await conductor.ask({ do: 'skip', place: rest[1]!, reason: 'a clamp is in the way' });
-  await conductor.walk();
-  await conductor.ask({ do: 'walk-back' });
   await conductor.walk();
   await conductor.end();
   return conductor;

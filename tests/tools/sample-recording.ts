@@ -12,11 +12,17 @@ export const sampleHeader: Header = {
   setup: setupSchema.parse({
     kind: 'way',
     part: 'Sample',
-    surface: 'front way',
+    surface: 'way',
     lengthMm: 1200,
     baseMm: 200,
     stations: 7,
-    level: { name: 'level', source: 'cable', port: '/dev/ttyUSB0', profile: 'line-decimal', unit: 'um/m' },
+    instrument: {
+      name: 'level',
+      source: 'cable',
+      port: '/dev/ttyUSB0',
+      profile: 'line-decimal',
+      unit: 'um/m',
+    },
   }),
 };
 
@@ -33,7 +39,7 @@ export function reading(value: number): NewEvent {
 export function take(k: number, value: number, first: number, last: number): NewEvent {
   return {
     type: 'take',
-    place: { walk: 'out', from: `F${k}`, to: `F${k + 1}` },
+    place: { run: 'way out', at: [`F${k}`, `F${k + 1}`] },
     from: 'level',
     value,
     spread: 0.5,

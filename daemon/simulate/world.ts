@@ -1,0 +1,57 @@
+import type { Setup } from '../../shared/session/setup.ts';
+import type { Placement, Plan, PlannedStation, Run } from '../../shared/survey/plan.ts';
+import { planFor } from '../../shared/survey/plan-for.ts';
+
+/** True height of a surface over its plan: mm along, mm across → µm. */
+export type Surface = (xMm: number, yMm: number) => number;
+
+/** What a simulated survey is about: the true shape of the metal, and the error of what it is read against. */
+export interface Scene {
+  readonly name: string;
+  readonly surface: Surface;
+  /** Error of a straightedge, square or bar along its length, mm → µm; nought when left out. */
+  readonly artefact?: (xMm: number) => number;
+}
+
+/** The metal under a simulated instrument. */
+export class World {
+  readonly scene: Scene;
+  readonly #plan: Plan;
+  readonly #stations: ReadonlyMap<string, PlannedStation>;
+
+  constructor(setup: Setup, scene: Scene) {
+    this.scene = scene;
+    this.#plan = planFor(setup);
+    this.#stations = new Map(this.#plan.stations.map((station) => [station.name, station]));
+  }
+
+  /** True height of every station of the plan, µm. */
+  truthUm(): Record<string, number> {
+    return Object.fromEntries(this.#plan.stations.map(({ name }) => [name, this.#height(name)]));
+  }
+
+  /**
+   * What a perfect instrument reads on a placement, in µm/m or µm: a level by the rise between its feet, an
+   * indicator by the metal under its tip and the error of what carries it.
+   */
+  reading({ run, at }: Placement): number {
+    const planned = this.#plan.runs.find(({ id }) => id === run)!;
+    return planned.reads === 'tilt' ? this.#tilt(planned.facing, at) : this.#depth(planned, at[0]);
+  }
+
+  #tilt(facing: 1 | -1, [from, to]: readonly string[]): number {
+    const [a, b] = [this.#stations.get(from!)!, this.#stations.get(to!)!];
+    const apartMm = Math.hypot(b.xMm - a.xMm, b.yMm - a.yMm);
+    return (facing * 1000 * (this.#height(to!) - this.#height(from!))) / apartMm;
+  }
+
+  #depth(run: Extract<Run, { reads: 'height' }>, name: string): number {
+    const error = run.artefact ? (this.scene.artefact?.(this.#stations.get(name)!.xMm) ?? 0) : 0;
+    return run.sense * this.#height(name) + (run.artefact?.turned ? -error : error);
+  }
+
+  #height(name: string): number {
+    const { xMm, yMm } = this.#stations.get(name)!;
+    return this.scene.surface(xMm, yMm);
+  }
+}
