@@ -12,9 +12,10 @@ export const sampleHeader: Header = {
   setup: setupSchema.parse({
     kind: 'way',
     part: 'Sample',
-    surface: 'way',
+    surface: 'front way',
     lengthMm: 1200,
     baseMm: 200,
+    back: 'no',
     stations: 7,
     instrument: {
       name: 'level',
@@ -39,7 +40,7 @@ export function reading(value: number): NewEvent {
 export function take(k: number, value: number, first: number, last: number): NewEvent {
   return {
     type: 'take',
-    place: { run: 'way out', at: [`F${k}`, `F${k + 1}`] },
+    place: { run: 'front way out', at: [`F${k}`, `F${k + 1}`] },
     from: 'level',
     value,
     spread: 0.5,
