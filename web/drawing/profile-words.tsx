@@ -58,12 +58,19 @@ export function Callout({
 }
 
 /** What is not known yet is said, so that it isn't taken for flat. */
-export function NotWalked({ across, session, survey, heightPx }: WordsProps) {
+export function NotWalked({
+  across,
+  session,
+  survey,
+  heightPx,
+  middlePx,
+}: WordsProps & { middlePx: number }) {
   if (session.ended) return null;
   const all = stationsOf(session.setup);
   const known = survey?.stations ?? [];
   const first = all[0]?.xMm ?? 0;
   const last = all.at(-1)?.xMm ?? 0;
+  const text = survey?.cutAt ? 'not tied yet' : 'not walked yet';
   const regions = known.length
     ? [
         { from: first, to: known[0]?.xMm ?? first, edge: 'to' as const },
@@ -75,12 +82,12 @@ export function NotWalked({ across, session, survey, heightPx }: WordsProps) {
       {regions.map(({ from, to, edge }) => {
         const fromPx = across.px(from);
         const toPx = across.px(to);
-        if (toPx - fromPx < textWidth('not walked yet', 12.5) + 16) return null;
+        if (toPx - fromPx < textWidth(text, 12.5) + 16) return null;
         return (
           <g key={from}>
             {edge && <path class="boundary" d={`M${edge === 'from' ? fromPx : toPx} 0V${heightPx}`} />}
-            <text x={(fromPx + toPx) / 2} y={Math.min(34, heightPx / 4)} text-anchor="middle">
-              not walked yet
+            <text x={(fromPx + toPx) / 2} y={middlePx} text-anchor="middle">
+              {text}
             </text>
           </g>
         );

@@ -49,7 +49,13 @@ export function Profile(props: ProfileProps) {
             <Grid across={across} session={session} axis={axis} heightPx={heightPx} yPx={yPx} />
             <Curve {...props} axis={axis} heightPx={heightPx} />
             <svg width={across.widthPx} height={heightPx} aria-hidden="true">
-              <NotWalked across={across} session={session} survey={survey} heightPx={heightPx} />
+              <NotWalked
+                across={across}
+                session={session}
+                survey={survey}
+                heightPx={heightPx}
+                middlePx={yPx(-axis.stepUm / 2) + 4}
+              />
               <Callout across={across} session={session} survey={survey} heightPx={heightPx} yPx={yPx} />
             </svg>
           </>

@@ -1,5 +1,6 @@
 import type { Page } from './page.ts';
 import { lastTake, nothing, type PageState, placeNow, type Reference } from './page-state.ts';
+import { remember } from './preferences.ts';
 
 /** How an action was asked for. A pedal is wired as a Page Down key. */
 export type Asked = 'key' | 'button' | 'pedal';
@@ -127,9 +128,9 @@ const against = (reference: Reference, key: string, word: string, hint: string):
 });
 
 export const references = [
-  against('ends', '1', 'Ends', 'line through'),
-  against('leastSquares', '2', 'Least squares', 'best line'),
-  against('minimumZone', '3', 'Minimum zone', 'least of all'),
+  against('ends', '1', 'Ends', 'joins them'),
+  against('leastSquares', '2', 'Least squares', 'best fit'),
+  against('minimumZone', '3', 'Minimum zone', 'narrowest'),
 ];
 
 const ended = ({ session }: PageState) => session?.ended ?? false;
@@ -190,7 +191,11 @@ export const theme: Action = {
   keys: ['d'],
   hint: () => 'D',
   can: () => true,
-  run: (page) => page.change({ theme: page.store.get().theme === 'paper' ? 'slate' : 'paper' }),
+  run(page) {
+    const theme = page.store.get().theme === 'paper' ? 'slate' : 'paper';
+    page.change({ theme });
+    remember({ theme });
+  },
 };
 
 export const mute: Action = {
@@ -200,7 +205,11 @@ export const mute: Action = {
   hint: () => 'M',
   can: () => true,
   on: ({ muted }) => !muted,
-  run: (page) => page.change({ muted: !page.store.get().muted }),
+  run(page) {
+    const muted = !page.store.get().muted;
+    page.change({ muted });
+    remember({ muted });
+  },
 };
 
 export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
