@@ -160,8 +160,11 @@ function heightsOf(
   scale: number,
 ): AdjustedHeights {
   const { placeOf } = factor.fronts;
-  const byStation = (values: Float64Array, times: number) =>
-    Float64Array.from(stationNames, (_, k) => values[placeOf[k]!]! * times);
+  const byStation = (values: Float64Array, times: number) => {
+    const result = new Float64Array(stationNames.length);
+    for (let k = 0; k < result.length; k++) result[k] = values[placeOf[k]!]! * times;
+    return result;
+  };
   return {
     names: stationNames,
     xMm,
