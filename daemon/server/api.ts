@@ -1,5 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { type NextFunction, type Request, type Response, Router } from 'express';
+import type { Profile } from '../../protocols/profile.ts';
 import { shippedProfiles } from '../../protocols/shipped.ts';
 import type { PortList, RecordingList } from '../../shared/api.ts';
 import { isWayscribeError } from '../../shared/errors.ts';
@@ -8,6 +9,7 @@ import { resultOf } from '../../shared/session/result.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { references } from '../../shared/sheet/sheet.ts';
+import type { TiltUnit } from '../../shared/units.ts';
 import { listPorts } from '../ports/list.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { RecordingStore } from '../recording/store.ts';
@@ -27,7 +29,7 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     const simulated = demo ? [{ path: simulatedPath, label: 'simulated level of the demo' }] : [];
     const list: PortList = {
       ports: [...simulated, ...(await listPorts())],
-      profiles: shippedProfiles.map(({ id, title, unit }) => ({ id, title, ...(unit && { unit }) })),
+      profiles: shippedProfiles.map(listed),
     };
     response.json(list);
   });
@@ -66,6 +68,11 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     response.status(status).json(sent(error));
   });
   return api;
+}
+
+function listed({ id, title, channels }: Profile): PortList['profiles'][number] {
+  const unit = channels.find(({ quantity }) => quantity === 'slope')?.unit as TiltUnit | undefined;
+  return { id, title, ...(unit && { unit }) };
 }
 
 async function sessionOf(store: RecordingStore, id: string): Promise<Session> {

@@ -1,5 +1,6 @@
 import { Subject, type Subscription } from 'rxjs';
-import type { Profile } from '../../protocols/profile.ts';
+import { slopeChannel } from '../../protocols/channels.ts';
+import type { Channel, Profile } from '../../protocols/profile.ts';
 import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
 import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
@@ -20,6 +21,8 @@ export class Needle {
   /** A steady reading after a felt movement. */
   readonly due$ = new Subject<void>();
   readonly instrument: Instrument;
+  /** The one of its values that the needle shows. */
+  readonly #channel: Channel;
   /** Unit in which the session counts. */
   readonly #unit: TiltUnit;
   readonly #limits: SteadyLimits;
@@ -36,10 +39,13 @@ export class Needle {
     this.instrument = instrument;
     this.#unit = level.unit;
     this.#spoken = level.unit;
-    this.#limits = limitsFor(instrument.profile, level);
+    this.#channel = slopeChannel(instrument.profile, level.channel);
+    this.#limits = limitsFor(instrument.profile, this.#channel, level);
     this.#record = record;
     this.#handsFree = handsFree;
-    this.#subscription = instrument.readings$.subscribe((reading) => void this.#reading(reading));
+    this.#subscription = instrument.readings$.subscribe((reading) => {
+      if (reading.decoded.channel === this.#channel.name) void this.#reading(reading);
+    });
     this.#subscription.add(
       instrument.discarded$.subscribe(({ raw, why, stamp }) => {
         const hex = Buffer.from(raw.slice(0, 512), 'latin1').toString('hex');
@@ -78,11 +84,13 @@ export class Needle {
   }
 
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
-    const unit = decoded.unit ?? this.#spoken;
-    if (unit !== this.#spoken) {
-      this.#spoken = unit;
-      this.#put({ type: 'unit', from: this.instrument.name, unit, acknowledged: false }, stamp);
+    const named = decoded.unit as TiltUnit | undefined;
+    if (named && named !== this.#spoken) {
+      this.#spoken = named;
+      this.#put({ type: 'unit', from: this.instrument.name, unit: named, acknowledged: false }, stamp);
     }
+    const { unit: fixed, unitKnown } = this.#channel;
+    const unit = named ?? (unitKnown ? (fixed as TiltUnit) : this.#spoken);
     const { state } = decoded;
     const value = decoded.value === null ? null : inUnit(decoded.value, unit, this.#unit);
     const event = await this.#record(
@@ -91,7 +99,7 @@ export class Needle {
         from: this.instrument.name,
         raw,
         value,
-        ...(decoded.unit && { unit: decoded.unit }),
+        ...(named && { unit: named }),
         ...(state !== 'ok' && { state }),
       },
       stamp,
@@ -128,10 +136,9 @@ export class Needle {
 }
 
 /** Limits of steadiness in the unit in which the session counts readings of this level. */
-function limitsFor(profile: Profile, level: Level): SteadyLimits {
-  const { windowMs, fewest, spreadUmPerM, trendUmPerM, movingFactor } = profile.steady;
-  const count = (umPerM: number) => fromInternal('tilt', umPerM, level.unit) / level.graduation;
-  return { windowMs, fewest, spread: count(spreadUmPerM), trend: count(trendUmPerM), movingFactor };
+function limitsFor({ steady }: Profile, channel: Channel, level: Level): SteadyLimits {
+  const count = (value: number) => inUnit(value, channel.unit as TiltUnit, level.unit) / level.graduation;
+  return { ...steady, spread: count(channel.steady.spread), trend: count(channel.steady.trend) };
 }
 
 function inUnit(value: number, from: TiltUnit, to: TiltUnit): number {

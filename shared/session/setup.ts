@@ -18,6 +18,13 @@ export const levelSchema = z.object({
   source: z.enum(['cable', 'typed']).describe('read from a port, or read by eye and typed'),
   port: z.string().max(300).optional().describe('path of the serial port, for a cable'),
   profile: z.string().max(80).optional().describe('id of the instrument profile, for a cable'),
+  channel: z
+    .string()
+    .max(40)
+    .optional()
+    .describe(
+      'which of its values is read, by the name that the profile gives it; the first slope when left out',
+    ),
   serial: line.optional().describe('serial number of the instrument'),
   unit: tiltUnitSchema.describe('unit of one count, or of one graduation, of the reading'),
   graduation: z
