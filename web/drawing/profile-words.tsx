@@ -35,7 +35,8 @@ export function Callout({
   // One number of digits for the whole profile: a station on its own reference claims no more than the others.
   const uUm = Math.max(...stations.map((station) => station.uUm));
   const text = `${stationSentence(worst.name, worst.heightUm, uUm)}${session.ended ? '' : ' so far'}`;
-  const half = textWidth(text, 16, true) / 2;
+  const sizePx = across.widthPx < 520 ? 13.5 : 16;
+  const half = textWidth(text, sizePx, true) / 2;
   const px = Math.min(Math.max(across.px(worst.xMm), across.leftPx + half + 4), across.rightPx - half - 4);
   const low = side(worst.heightUm, uUm) !== 'HIGH';
   const near = stations.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < half + 12);
@@ -47,7 +48,13 @@ export function Callout({
   );
   return (
     <g>
-      <text class="callout" x={px} y={Math.min(Math.max(clear, 14), heightPx - 5)} text-anchor="middle">
+      <text
+        class="callout"
+        style={{ fontSize: `${sizePx}px` }}
+        x={px}
+        y={Math.min(Math.max(clear, 14), heightPx - 5)}
+        text-anchor="middle"
+      >
         {text}
       </text>
       {fresh && newest && !session.ended && (

@@ -8,6 +8,7 @@ import { exaggeration, type HeightsAxis, heightLabel, heightsAxis } from './heig
 import { useInk } from './ink.ts';
 import { createProfileChart, type ProfileChart } from './profile-chart.ts';
 import { Callout, furthest, NotWalked } from './profile-words.tsx';
+import { textWidth } from './text-width.ts';
 import { thinLabels } from './thin-labels.ts';
 import { useSize } from './use-size.ts';
 
@@ -34,7 +35,8 @@ export function Profile(props: ProfileProps) {
   const largestU = Math.max(0.1, ...stations.map(({ uUm }) => uUm));
   const worst = furthest(stations);
   const lines = Math.max(3, Math.min(8, Math.floor(heightPx / 30)));
-  const axis = heightsAxis(values, largestU, lines, worst && worst.heightUm > 0 ? 'above' : 'below');
+  const above = worst !== null && worst.heightUm > 0;
+  const axis = heightsAxis(values, largestU, lines, above ? 'above' : 'below');
   const pxPerUm = heightPx / (axis.maxUm - axis.minUm);
   const yPx = (um: number) => (axis.maxUm - um) * pxPerUm;
   return (
@@ -54,7 +56,7 @@ export function Profile(props: ProfileProps) {
                 session={session}
                 survey={survey}
                 heightPx={heightPx}
-                middlePx={yPx(-axis.stepUm / 2) + 4}
+                middlePx={yPx((above ? -0.5 : 0.5) * axis.stepUm) + 4}
               />
               <Callout across={across} session={session} survey={survey} heightPx={heightPx} yPx={yPx} />
             </svg>
@@ -85,7 +87,11 @@ interface GridProps extends Pick<ProfileProps, 'across' | 'session'> {
 
 function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
   const stations = stationsOf(session.setup);
-  const marks = stations.map(({ xMm }) => ({ px: across.px(xMm), widthPx: 10, must: false }));
+  const marks = stations.map(({ name, xMm }) => ({
+    px: across.px(xMm),
+    widthPx: textWidth(name, 12.5, true),
+    must: false,
+  }));
   const shown = thinLabels(marks);
   return (
     <svg width={across.widthPx} height={heightPx} aria-hidden="true">

@@ -23,7 +23,10 @@ export function LevelFields(fields: FieldsProps) {
             ['cable', 'over a cable'],
             ['typed', 'from my eye, typed'],
           ]}
-          onChoose={set('source')}
+          onChoose={(source) => {
+            set('source')(source);
+            set('unit')(source === 'typed' ? 'mm/m' : 'um/m');
+          }}
         />
         <Field
           label="Called"
@@ -65,7 +68,7 @@ function Typed({ form, wrong, set, left }: FieldsProps) {
         onInput={set('graduation')}
         onBlur={left('graduation')}
       />
-      <Choice label="per graduation" name="unit" value={form.unit} options={units} onChoose={set('unit')} />
+      <Choice label="Its unit" name="unit" value={form.unit} options={units} onChoose={set('unit')} />
     </>
   );
 }

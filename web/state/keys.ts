@@ -19,6 +19,8 @@ export function listenToKeys(page: Page): void {
       event.preventDefault();
       return close(page);
     }
+    // From the field for typed readings, Escape leads to the other keys.
+    if (event.key === 'Escape' && event.target instanceof HTMLElement) event.target.blur();
     if (belongsElsewhere(event)) return;
     // A question is open: only it is answered, so that a pedal doesn't take in the middle of a reason.
     if (state.pointing.at !== 'nothing') return;
