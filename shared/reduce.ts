@@ -34,7 +34,7 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   );
   const { figures, notes } = figuresOf(sheet, surveyed);
   const metal = metalOf(sheet, surveyed);
-  const stations = stationsOf(surveyed, lines);
+  const stations = stationsOf(surveyed);
   return {
     result: 1,
     kind: sheet.kind,

@@ -3,7 +3,7 @@ import { chiSquareOk } from './chi-square.ts';
 import type { Observations } from './observations.ts';
 
 /** With fewer degrees of freedom, s0 says too little to scale by. */
-const leastFreedomToScale = 4;
+export const leastFreedomToScale = 4;
 
 /** How well the readings fit together. */
 export interface Fit {

@@ -1,4 +1,5 @@
 import type { Adjustment } from '../adjust/adjust.ts';
+import { leastFreedomToScale } from '../adjust/fit.ts';
 import { extentMm, horizonSagittaUm } from '../adjust/gravity.ts';
 import { uncheckedRedundancy } from '../adjust/suspect.ts';
 import type { Sheet } from '../sheet/schema.ts';
@@ -23,7 +24,9 @@ function sigmaNotes(sheet: Sheet, { fit }: Adjustment): string[] {
   ];
   const notes: string[] = [];
   if (assumed.length > 0) {
-    const unit = [...new Set(assumed.map(([, each]) => `1 ${each}`))].join(' and ');
+    const unit = [
+      ...new Set(assumed.map(([, each]) => `1 ${each.replace(/^um|^u(?=in)/, (u) => u.replace('u', 'µ'))}`)),
+    ].join(' and ');
     const whole = assumed.length === sheet.walks.length + sheet.sweeps.length;
     const of = whole ? 'one reading' : `one reading of ${listed(assumed.map(([id]) => `"${id}"`))}`;
     notes.push(`The standard deviation of ${of} was not given; ${unit} was assumed.`);
@@ -33,7 +36,7 @@ function sigmaNotes(sheet: Sheet, { fit }: Adjustment): string[] {
       );
     } else {
       const why = whole
-        ? `${fit.degreesOfFreedom} degrees of freedom are too few`
+        ? `there are fewer than ${leastFreedomToScale} degrees of freedom to tell`
         : 'some standard deviations are known';
       notes.push(`The uncertainties rest on that assumption and were not scaled: ${why}.`);
     }
@@ -74,7 +77,7 @@ function uncheckedNotes(sheet: Sheet, { redundancy, observations }: Adjustment):
   if (unchecked.length === 0) return [];
   if (unchecked.length === observations.count) {
     return [
-      'Nothing checks these readings: a wrong one would not show. Walk back, or add readings that cross.',
+      'Nothing checks these readings: a wrong one would not show. Walk back, sweep again, or add readings that cross.',
     ];
   }
   const named = unchecked.slice(0, 5).map((row) => readingName(sheet, { observations }, row));
