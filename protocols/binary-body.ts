@@ -125,7 +125,7 @@ function written(body: BinaryBody, part: BinaryPart, speech: Speech, width: numb
     case 'unit':
       return textFor(part.means, unit) ?? Object.keys(part.means)[0]!;
     case 'state':
-      return textFor(part.means, state) ?? Object.keys(part.means)[0]!;
+      return textFor(part.means, state) ?? textFor(part.means, 'ok') ?? '';
   }
 }
 

@@ -45,6 +45,7 @@ function spoken(channel: Channel, reading: ChannelReading | undefined): Spoken {
     value: (reading?.value ?? 0) / channel.factor,
     decimals: reading?.decimals,
     unit: reading?.unit ?? channel.unit,
+    named: reading?.unit !== undefined,
     state: reading?.state ?? 'ok',
   };
 }

@@ -36,12 +36,14 @@ export function matchJson({ parts }: JsonBody, content: string): Matched {
 export function writeJson({ parts }: JsonBody, speech: Speech): string {
   const whole: JsonObject = {};
   for (const part of parts) {
-    const { value, decimals, unit, state } = spokenBy(speech, part.channel);
+    const { value, decimals, unit, named, state } = spokenBy(speech, part.channel);
     if (part.part === 'number') {
       const shown = decimals === undefined ? value : Number(value.toFixed(decimals));
       put(whole, part.path, textFor<ReadingState>(part.instead, state) ?? shown);
-    } else {
-      put(whole, part.path, part.part === 'unit' ? textFor(part.means, unit) : textFor(part.means, state));
+    } else if (part.part === 'unit') {
+      if (!part.optional || named) put(whole, part.path, textFor(part.means, unit));
+    } else if (!part.optional || state !== 'ok') {
+      put(whole, part.path, textFor(part.means, state) ?? textFor(part.means, 'ok'));
     }
   }
   return JSON.stringify(whole);

@@ -24,6 +24,8 @@ export interface Spoken {
   readonly value: number;
   readonly decimals: number | undefined;
   readonly unit: ReadUnit;
+  /** Whether the unit is to be named where it may be left out. */
+  readonly named: boolean;
   readonly state: ReadingState;
 }
 

@@ -91,10 +91,16 @@ function write(part: TextPart, speech: Speech): string {
       const { value, decimals, state } = spokenBy(speech, part.channel);
       return textFor<ReadingState>(part.instead, state) ?? writeDecimal(part, value, decimals);
     }
-    case 'unit':
-      return textFor(part.means, spokenBy(speech, part.channel).unit) ?? '';
-    case 'state':
-      return textFor(part.means, spokenBy(speech, part.channel).state) ?? '';
+    case 'unit': {
+      const { unit, named } = spokenBy(speech, part.channel);
+      return part.optional && !named ? '' : (textFor(part.means, unit) ?? '');
+    }
+    case 'state': {
+      const { state } = spokenBy(speech, part.channel);
+      return part.optional && state === 'ok'
+        ? ''
+        : (textFor(part.means, state) ?? textFor(part.means, 'ok') ?? '');
+    }
   }
 }
 
