@@ -143,10 +143,12 @@ interface MarksProps extends Pick<WayProps, 'session' | 'suspect'> {
 
 /** What became of single steps: skipped ones are crossed, the suspect one carries a triangle. */
 function Marks({ session, pxOf, suspect, yPx }: MarksProps) {
+  const read = new Set([...session.counted.values()].map(({ place }) => place.from));
+  const unread = [...session.skipped.values()].filter(({ place }) => !read.has(place.from));
   const middleOf = ({ from, to }: Placement) => ((pxOf.get(from) ?? 0) + (pxOf.get(to) ?? 0)) / 2;
   return (
     <g>
-      {[...session.skipped.values()].map(({ seq, place }) => (
+      {unread.map(({ seq, place }) => (
         <path key={seq} class="skipped" d={`M${middleOf(place) - 6} ${yPx - 6}l12 12m0 -12l-12 12`}>
           <title>{`${place.from}–${place.to} skipped`}</title>
         </path>

@@ -26,6 +26,7 @@ export function LevelFields(fields: FieldsProps) {
           onChoose={(source) => {
             set('source')(source);
             set('unit')(source === 'typed' ? 'mm/m' : 'um/m');
+            set('sigma')(source === 'typed' ? '0.2' : '');
           }}
         />
         <Field
@@ -40,13 +41,24 @@ export function LevelFields(fields: FieldsProps) {
         <Choice
           label="Its plus end points to"
           name="faces"
-          wide={form.source === 'typed'}
           value={form.faces}
           options={[
             ['far', form.farEnd || 'the far end'],
             ['start', form.startEnd || 'the start end'],
           ]}
           onChoose={set('faces')}
+        />
+        <Field
+          label={
+            form.source === 'typed'
+              ? 'One reading is good to, graduations'
+              : 'Spread of one reading, if proved'
+          }
+          name="sigma"
+          value={form.sigma}
+          error={wrong('sigma')}
+          onInput={set('sigma')}
+          onBlur={left('sigma')}
         />
         <p class="soft wide-note">
           Plus says that the foot at that end stands higher. Try it: put a feeler under one foot.

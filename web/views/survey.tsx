@@ -24,7 +24,7 @@ export function SurveyView() {
   return (
     <>
       <main class="sheet">
-        <header class="head">
+        <header class={`head ${typed ? 'one' : ''}`}>
           <SentenceHead what={what} context={context}>
             <NoticeLine notice={surveyNotice(session, survey)} />
           </SentenceHead>
