@@ -117,8 +117,11 @@ export function rangeFrom(adjusted: AdjustedHeights, reference: Reference): Rang
   const heights = departureHeights(adjusted, reference);
   const { highest, lowest } = extremesOf(heights);
   const difference = combine(
-    [1, departureCombination(reference, highest)],
-    [-1, departureCombination(reference, lowest)],
+    [1, single(reference.stations[highest]!)],
+    [-1, single(reference.stations[lowest]!)],
+    ...reference.parameters.map(
+      (parameter, j) => [reference.basis[j]![lowest]! - reference.basis[j]![highest]!, parameter] as const,
+    ),
   );
   return {
     valueUm: heights[highest]! - heights[lowest]!,
