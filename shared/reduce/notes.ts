@@ -30,7 +30,9 @@ function sigmaNotes(sheet: Sheet, { fit }: Adjustment): string[] {
     const whole = assumed.length === sheet.walks.length + sheet.sweeps.length;
     const of = whole ? 'one reading' : `one reading of ${listed(assumed.map(([id]) => `"${id}"`))}`;
     notes.push(`The standard deviation of ${of} was not given; ${unit} was assumed.`);
-    if (fit.sigmaScaled) {
+    if (fit.sigmaScaled && fit.s0! < 1e-9) {
+      notes.push('The readings agree to the last digit, so their scatter says nothing of their uncertainty.');
+    } else if (fit.sigmaScaled) {
       notes.push(
         `All uncertainties were scaled by s0 = ${brief(fit.s0!)}, as the readings scatter with ${fit.degreesOfFreedom} degrees of freedom.`,
       );
