@@ -37,6 +37,15 @@ dark.addEventListener('change', () => {
 });
 listenToKeys(page);
 
+// Paper is light, whatever the screen is.
+let onScreen = page.store.get().theme;
+addEventListener('beforeprint', () => {
+  onScreen = page.store.get().theme;
+  document.documentElement.dataset.theme = 'paper';
+  page.change({ theme: 'paper' });
+});
+addEventListener('afterprint', () => page.change({ theme: onScreen }));
+
 const root = document.getElementById('page');
 if (root) {
   render(

@@ -50,7 +50,7 @@ export function Profile(props: ProfileProps) {
           <>
             <Grid across={across} session={session} axis={axis} heightPx={heightPx} yPx={yPx} />
             <Curve {...props} axis={axis} heightPx={heightPx} />
-            <svg width={across.widthPx} height={heightPx} aria-hidden="true">
+            <svg {...box(across, heightPx)} aria-hidden="true">
               <NotWalked
                 across={across}
                 session={session}
@@ -79,6 +79,16 @@ function captionText(survey: SurveyResult | null): string {
   return `Height over ${line}, µm. Shaded: where it lies, 95 % sure.`;
 }
 
+/** Drawn over one another at any size, also where paper is narrower than the screen. */
+function box({ widthPx }: Across, heightPx: number) {
+  return {
+    width: widthPx,
+    height: heightPx,
+    viewBox: `0 0 ${widthPx} ${heightPx}`,
+    preserveAspectRatio: 'xMinYMin meet',
+  } as const;
+}
+
 interface GridProps extends Pick<ProfileProps, 'across' | 'session'> {
   readonly axis: HeightsAxis;
   readonly heightPx: number;
@@ -94,7 +104,7 @@ function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
   }));
   const shown = thinLabels(marks);
   return (
-    <svg width={across.widthPx} height={heightPx} aria-hidden="true">
+    <svg {...box(across, heightPx)} aria-hidden="true">
       {stations.map(
         ({ name, xMm }, k) =>
           shown.has(k) && <path key={name} class="grid" d={`M${across.px(xMm)} 0V${heightPx}`} />,

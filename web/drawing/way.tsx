@@ -14,6 +14,8 @@ export interface WayProps {
   /** Where the level is drawn; null when it is off the metal (result). */
   readonly standsOn: Placement | null;
   readonly lifted: boolean;
+  /** Nothing is heard of the level now. */
+  readonly stale?: boolean;
   /** The place that the person points at, to read it again. */
   readonly picked: Placement | null;
   /** The one reading that disagrees with the others. */
@@ -28,7 +30,7 @@ const metalPx = 28;
 const belowPx = { label: metalPx + 24, step: metalPx + 44, total: metalPx + 62, end: metalPx + 69 };
 
 /** The way to scale: its ends, its stations, the level on them, and its dimensions. */
-export function Way({ across, session, standsOn, lifted, picked, suspect, onPick }: WayProps) {
+export function Way({ across, session, standsOn, lifted, stale = false, picked, suspect, onPick }: WayProps) {
   const surfacePx = session.ended ? withoutLevelPx : withLevelPx;
   const heightPx = surfacePx + belowPx.end;
   const { setup, next } = session;
@@ -81,6 +83,7 @@ export function Way({ across, session, standsOn, lifted, picked, suspect, onPick
         <Level
           {...feet(standsOn)}
           lifted={lifted}
+          stale={stale}
           plusAt={facingOf(setup, standsOn.walk) === 1 ? 'to' : 'from'}
         />
       )}

@@ -60,7 +60,7 @@ export function LevelFields(fields: FieldsProps) {
           onInput={set('sigma')}
           onBlur={left('sigma')}
         />
-        <p class="soft wide-note">
+        <p class="soft beside">
           Plus says that the foot at that end stands higher. Try it: put a feeler under one foot.
         </p>
       </div>

@@ -20,8 +20,9 @@ export interface Action {
 
 const typed = (state: PageState) => state.session?.setup.level.source === 'typed';
 
-/** A survey is being taken: not ended, not a replay. */
-export const surveying = ({ session, player }: PageState) => session !== null && !session.ended && !player;
+/** A survey is being taken and the daemon hears: not ended, not a replay. */
+export const surveying = ({ session, player, link }: PageState) =>
+  session !== null && !session.ended && !player && link !== 'lost';
 
 const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave') => (page: Page) =>
   page.change({ pointing: { at }, refusal: null });
