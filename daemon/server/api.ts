@@ -1,7 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { type NextFunction, type Request, type Response, Router } from 'express';
+import type { ProfileBook } from '../../protocols/book.ts';
 import type { Profile } from '../../protocols/profile.ts';
-import { shippedProfiles } from '../../protocols/shipped.ts';
 import type { PortList, RecordingList } from '../../shared/api.ts';
 import { isWayscribeError } from '../../shared/errors.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
@@ -17,7 +17,7 @@ import { sent } from '../session/stage.ts';
 import { simulatedPath } from '../session/survey.ts';
 
 /** The JSON API: what can be listed and taken home. It changes nothing. */
-export function apiRouter(store: RecordingStore, demo: boolean): Router {
+export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: boolean): Router {
   const api = Router();
 
   api.get('/recordings', async (_request, response) => {
@@ -29,7 +29,7 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     const simulated = demo ? [{ path: simulatedPath, label: 'simulated level of the demo' }] : [];
     const list: PortList = {
       ports: [...simulated, ...(await listPorts())],
-      profiles: shippedProfiles.map(listed),
+      profiles: profiles.all.filter(tellsSlope).map(listed),
     };
     response.json(list);
   });
@@ -68,6 +68,10 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     response.status(status).json(sent(error));
   });
   return api;
+}
+
+function tellsSlope({ channels }: Profile): boolean {
+  return channels.some(({ quantity }) => quantity === 'slope');
 }
 
 function listed({ id, title, channels }: Profile): PortList['profiles'][number] {
