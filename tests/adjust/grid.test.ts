@@ -3,7 +3,7 @@ import { adjust } from '../../shared/adjust/adjust.ts';
 import { farCornerError, grid } from './grid.ts';
 
 describe('a grid of height differences', () => {
-  it.each([10, 30, 100])("of %d × %d stations keeps 12 digits of the far corner's variance", (n) => {
+  it.each([10, 30, 100])("of %d rows and columns keeps 12 digits of the far corner's variance", (n) => {
     const adjusted = adjust(grid(n));
     expect(farCornerError(adjusted, n)).toBeLessThan(1e-12);
     const { degreesOfFreedom, datumDefect } = adjusted.fit;
