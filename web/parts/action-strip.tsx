@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { mute, theme } from '../state/actions.ts';
+import { mute, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
 interface ActionStripProps {

@@ -1,6 +1,7 @@
-import { leave, mute, theme } from '../state/actions.ts';
+import { mute, theme } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { playPause, rewind, speeds, step, toEnd } from '../state/player-actions.ts';
+import { leave } from '../state/result-actions.ts';
 import { lasting } from '../words/live.ts';
 import { ActionControl, Control, SmallControl } from './control.tsx';
 

@@ -1,5 +1,5 @@
-import { goOn, leave, print, references, truth, working } from '../state/actions.ts';
 import { usePick } from '../state/page.ts';
+import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
 import { TitleBlock } from './title-block.tsx';
 

@@ -1,6 +1,5 @@
 import type { Page } from './page.ts';
-import { lastTake, nothing, type PageState, placeNow, type Reference } from './page-state.ts';
-import { remember } from './preferences.ts';
+import { lastTake, nothing, type PageState, placeNow } from './page-state.ts';
 
 /** How an action was asked for. A pedal is wired as a Page Down key. */
 export type Asked = 'key' | 'button' | 'pedal';
@@ -118,107 +117,7 @@ export const handsFree: Action = {
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };
 
-const against = (reference: Reference, key: string, word: string, hint: string): Action => ({
-  id: `against-${reference}`,
-  word: () => word,
-  keys: [key],
-  hint: () => `${key}, ${hint}`,
-  can: ({ session }) => session?.ended ?? false,
-  on: (state) => state.reference === reference,
-  run: (page) => page.change({ reference }),
-});
-
-export const references = [
-  against('ends', '1', 'Ends', 'joins them'),
-  against('leastSquares', '2', 'Least squares', 'best fit'),
-  against('minimumZone', '3', 'Minimum zone', 'narrowest'),
-];
-
-const ended = ({ session }: PageState) => session?.ended ?? false;
-
-export const working: Action = {
-  id: 'working',
-  word: ({ working }) => (working ? 'Hide the working' : 'Show the working'),
-  keys: ['w'],
-  hint: () => 'W',
-  can: ({ session }) => session !== null && session.counted.size > 0,
-  on: ({ working }) => working,
-  run: (page) => page.change({ working: !page.store.get().working }),
-};
-
-export const truth: Action = {
-  id: 'truth',
-  word: () => 'True shape',
-  keys: ['t'],
-  hint: ({ truth }) => (truth ? 'T, take it off' : 'T, lay it over'),
-  can: (state) => ended(state) && state.session?.header.simulated !== undefined,
-  on: ({ truth }) => truth,
-  run: (page) => page.change({ truth: !page.store.get().truth }),
-};
-
-export const print: Action = {
-  id: 'print',
-  word: () => 'Print',
-  keys: ['p'],
-  hint: () => 'P',
-  can: ended,
-  run: () => window.print(),
-};
-
-export const goOn: Action = {
-  id: 'go-on',
-  word: () => 'Go on',
-  keys: ['g'],
-  hint: () => 'G, measure more',
-  can: (state) => ended(state) && !state.player,
-  run(page) {
-    const id = page.store.get().session?.header.id;
-    if (id) void page.send({ do: 'resume', id });
-  },
-};
-
-export const leave: Action = {
-  id: 'leave',
-  word: ({ player }) => (player ? 'Close replay' : 'New survey'),
-  keys: ['x'],
-  hint: () => 'X',
-  can: (state) => state.player !== null || ended(state),
-  run: (page) => void page.send({ do: 'leave' }),
-};
-
-export const theme: Action = {
-  id: 'theme',
-  word: ({ theme }) => (theme === 'paper' ? 'Dark' : 'Light'),
-  keys: ['d'],
-  hint: () => 'D',
-  can: () => true,
-  run(page) {
-    const theme = page.store.get().theme === 'paper' ? 'slate' : 'paper';
-    page.change({ theme });
-    remember({ theme });
-  },
-};
-
-export const mute: Action = {
-  id: 'mute',
-  word: ({ muted }) => (muted ? 'Sound is off' : 'Sound is on'),
-  keys: ['m'],
-  hint: () => 'M',
-  can: () => true,
-  on: ({ muted }) => !muted,
-  run(page) {
-    const muted = !page.store.get().muted;
-    page.change({ muted });
-    remember({ muted });
-  },
-};
-
-export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
-export const resultActions = [...references, truth, print, goOn];
-const everywhere = [working, leave, theme, mute];
-
 /** Closes whatever question is open. */
 export const close = (page: Page) => page.change({ pointing: nothing, refusal: null });
 
-/** Every action that has a key, in the order in which a key is looked up. */
-export const allActions = [...surveyActions, ...resultActions, ...everywhere];
+export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
