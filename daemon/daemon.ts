@@ -2,6 +2,7 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { WayscribeError } from '../shared/errors.ts';
+import { loadProfiles } from './instruments/own-profiles.ts';
 import { realPort } from './ports/real.ts';
 import { packageFolder, program } from './program.ts';
 import { lockFolder } from './recording/lock.ts';
@@ -16,6 +17,8 @@ export interface DaemonOptions {
   readonly mode: 'serve' | 'demo';
   /** Folder of the recordings; made when it is not there. */
   readonly folder: string;
+  /** Folder of the person's own profiles, which need not be there; "profiles" in `folder` when left out. */
+  readonly profiles?: string;
   /** Port of the page on this computer; 0 takes a free one. */
   readonly port: number;
   /** Path of a recording to open at once. */
@@ -25,6 +28,8 @@ export interface DaemonOptions {
 export interface Daemon {
   /** Address of the page. */
   readonly url: string;
+  /** What is wrong with profiles that were left out. */
+  readonly problems: readonly WayscribeError[];
   close(): Promise<void>;
 }
 
@@ -32,16 +37,17 @@ export interface Daemon {
  * Starts the daemon: takes the folder, goes on with a survey that was interrupted, listens on this computer only.
  * @throws WayscribeError `recording.locked` when another daemon has the folder, `port.busy` when the port is taken
  */
-export async function startDaemon({ mode, folder, port, replay }: DaemonOptions): Promise<Daemon> {
+export async function startDaemon({ mode, folder, profiles, port, replay }: DaemonOptions): Promise<Daemon> {
+  const { book, problems } = await loadProfiles(profiles ?? join(folder, 'profiles'));
   const store = await RecordingStore.open(folder);
   const unlock = lockFolder(folder);
   const demo = mode === 'demo';
-  const stage = new Stage({ store, program, demo, makePort: realPort });
+  const stage = new Stage({ store, program, demo, profiles: book, makePort: realPort });
   try {
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
     let listening = port;
-    const app = webApp(apiRouter(store, demo), join(packageFolder, 'dist', 'web'), () => listening);
+    const app = webApp(apiRouter(store, book, demo), join(packageFolder, 'dist', 'web'), () => listening);
     const server = createServer(app);
     const pages = servePages(server, stage, () => listening);
     await new Promise<void>((resolve, reject) => {
@@ -51,6 +57,7 @@ export async function startDaemon({ mode, folder, port, replay }: DaemonOptions)
     listening = (server.address() as AddressInfo).port;
     return {
       url: `http://localhost:${listening}/`,
+      problems,
       async close() {
         pages.close();
         server.close();

@@ -50,6 +50,7 @@ export const liveSchema = z.object({
   mean: z.number().nullable(),
   spread: z.number().nullable(),
   trend: z.number().nullable(),
+  spreadLimit: z.number().optional().describe('largest spread that still counts as steady'),
   steadyForMs: z.number(),
   armed: z.boolean().describe('hands-free: a move was felt since the last take'),
 });

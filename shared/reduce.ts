@@ -1,11 +1,11 @@
 import { type Adjustment, adjust } from './adjust/adjust.ts';
 import { lineFigures } from './figures/line-figures.ts';
-import { figuresOf } from './reduce-figures.ts';
-import { metalOf } from './reduce-metal.ts';
-import { notesOf } from './reduce-notes.ts';
-import { stationsOf } from './reduce-stations.ts';
-import { surveyedOf } from './reduce-surveyed.ts';
-import { verdictsOf } from './reduce-verdicts.ts';
+import { figuresOf } from './reduce/figures.ts';
+import { metalOf } from './reduce/metal.ts';
+import { notesOf } from './reduce/notes.ts';
+import { stationsOf } from './reduce/stations.ts';
+import { surveyedOf } from './reduce/surveyed.ts';
+import { verdictsOf } from './reduce/verdicts.ts';
 import type { Result } from './sheet/result.ts';
 import type { Reference, Sheet } from './sheet/schema.ts';
 
@@ -34,7 +34,7 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   );
   const { figures, notes } = figuresOf(sheet, surveyed);
   const metal = metalOf(sheet, surveyed);
-  const stations = stationsOf(surveyed, lines);
+  const stations = stationsOf(surveyed);
   return {
     result: 1,
     kind: sheet.kind,

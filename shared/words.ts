@@ -16,7 +16,7 @@ const COVERAGE = 2;
  */
 export function decimalsFor(u: number): number {
   if (!(u > 0)) return DIGITS_WITHOUT_UNCERTAINTY;
-  return Math.min(MOST_DIGITS, Math.max(0, Math.ceil(-Math.log10(u))));
+  return Math.min(MOST_DIGITS, Math.max(0, Math.ceil(-Math.log10(u) - 1e-9)));
 }
 
 /** The size of a value, no sign, with as many digits as its uncertainty allows: `amount(-9.63, 0.4)` is "9.6". */

@@ -10,7 +10,7 @@ import { render } from 'preact';
 import { z } from 'zod';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
-import { recall, remember } from './state/preferences.ts';
+import { recall } from './state/preferences.ts';
 import { createSounds } from './state/sound.ts';
 import { App } from './views/app.tsx';
 
@@ -31,18 +31,20 @@ const paint = () => {
   document.documentElement.dataset.theme = page.store.get().theme;
 };
 paint();
-let shown = page.store.get();
-page.store.watch(() => {
-  const state = page.store.get();
-  if (state.theme !== shown.theme) remember({ theme: state.theme });
-  if (state.muted !== shown.muted) remember({ muted: state.muted });
-  shown = state;
-  paint();
-});
+page.store.watch(paint);
 dark.addEventListener('change', () => {
   if (!recall().theme) page.change({ theme: dark.matches ? 'slate' : 'paper' });
 });
 listenToKeys(page);
+
+// Paper is light, whatever the screen is.
+let onScreen = page.store.get().theme;
+addEventListener('beforeprint', () => {
+  onScreen = page.store.get().theme;
+  document.documentElement.dataset.theme = 'paper';
+  page.change({ theme: 'paper' });
+});
+addEventListener('afterprint', () => page.change({ theme: onScreen }));
 
 const root = document.getElementById('page');
 if (root) {

@@ -19,6 +19,13 @@ export function folderOption(folder: string): Option {
   return new Option('--folder <dir>', 'folder of the recordings').default(folder);
 }
 
+export function profilesOption(): Option {
+  return new Option(
+    '--profiles <dir>',
+    'folder of your own instrument profiles (default: "profiles" in --folder)',
+  );
+}
+
 export function portOption(): Option {
   return new Option('--port <number>', 'port of the page on this computer; 0 takes a free one')
     .default(DEFAULT_PORT)

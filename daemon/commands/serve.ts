@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { folderOption, homeFolder, portOption } from './options.ts';
+import { folderOption, homeFolder, portOption, profilesOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
 
 /** `wayscribe serve`: the daemon with real instruments. */
@@ -8,8 +8,10 @@ export function serveCommand(): Command {
     .description('listen to the instruments and serve the page (what happens without a command)')
     .addOption(folderOption(homeFolder))
     .addOption(portOption())
-    .action(async ({ folder, port }: { folder: string; port: number }) => {
-      await serveUntilStopped({ mode: 'serve', folder, port }, (url) => {
+    .addOption(profilesOption())
+    .action(async (options: { folder: string; port: number; profiles?: string }) => {
+      const { folder } = options;
+      await serveUntilStopped({ mode: 'serve', ...options }, (url) => {
         console.log(`Wayscribe is at ${url}`);
         console.log(`Recordings are kept in ${folder}. Ctrl-C ends it.`);
       });

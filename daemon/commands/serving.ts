@@ -11,6 +11,7 @@ export async function serveUntilStopped(
   const stopped = stopSignal();
   const daemon = await startDaemon(options);
   ready(daemon.url);
+  for (const { message } of daemon.problems) console.error(`Left out: ${message}`);
   await stopped;
   await daemon.close();
 }

@@ -1,52 +1,60 @@
 import { ReadlineParser } from '@serialport/parser-readline';
-import type { Profile } from '../../protocols/profile.ts';
+import { brokenOffMs } from '../../protocols/cut.ts';
 import type { Stamp } from '../../shared/session/events.ts';
-
-export interface CutListener {
-  /** A frame between two delimiters, one character a byte. */
-  frame(text: string, stamp: Stamp): void;
-  /** Bytes that can be no frame. */
-  discarded(text: string, why: string, stamp: Stamp): void;
-}
+import type { CutListener, Cutter } from './cutter.ts';
 
 /**
- * Cuts the bytes of one opening of a port into frames.
+ * Cuts the bytes of one opening of a port into frames that end with a delimiter.
  *
  * A cutter lives as long as its opening, so that two halves from before and after a break never join.
  * What comes before the first delimiter may be the tail of a frame and is discarded, and so is what is
  * left at the end, although the line parser would give it out as a line.
  */
-export class FrameCutter {
-  readonly #frame: Profile['frame'];
+export class FrameCutter implements Cutter {
+  readonly #frame: { readonly delimiter: string; readonly longest: number };
   readonly #listener: CutListener;
   #parser: ReadlineParser;
   #held = 0;
   #stamp: Stamp;
   /** Why the next frame is none, if so. */
-  #distrust: string | null = 'before the first delimiter';
+  #distrust: string | null;
 
-  constructor(frame: Profile['frame'], stamp: Stamp, listener: CutListener) {
+  /** @param proved whether each frame proves itself whole by a checksum, so that the first needs no delimiter before it */
+  constructor(
+    frame: { readonly delimiter: string; readonly longest: number },
+    stamp: Stamp,
+    listener: CutListener,
+    proved = false,
+  ) {
     this.#frame = frame;
     this.#stamp = stamp;
     this.#listener = listener;
+    this.#distrust = proved ? null : 'before the first delimiter';
     this.#parser = this.#newParser();
   }
 
   push(bytes: Buffer, stamp: Stamp): void {
+    if (this.#held > 0 && stamp.m - this.#stamp.m > brokenOffMs) this.#renew('broke off', null);
     this.#stamp = stamp;
     this.#held += bytes.length;
     this.#parser.write(bytes);
     // The line parser would hold an endless line for ever: wrong speed or wrong delimiter.
     if (this.#held > 2 * this.#frame.longest) {
-      this.#drop(`no delimiter in ${this.#held} bytes: is the speed right?`);
-      this.#parser = this.#newParser();
-      this.#distrust = 'the rest of a frame that was too long';
+      const why = `no delimiter in ${this.#held} bytes: is the speed right?`;
+      this.#renew(why, 'the rest of a frame that was too long');
     }
   }
 
   end(stamp: Stamp): void {
     this.#stamp = stamp;
     this.#drop('cut off by the end of the line');
+  }
+
+  /** Drops what is held, and begins anew. */
+  #renew(why: string, distrust: string | null): void {
+    this.#drop(why);
+    this.#parser = this.#newParser();
+    this.#distrust = distrust;
   }
 
   #drop(why: string): void {
@@ -64,6 +72,7 @@ export class FrameCutter {
       const text = line.endsWith(delimiter) ? line.slice(0, -delimiter.length) : line;
       const why = this.#distrust;
       this.#distrust = null;
+      if (text === '') return;
       if (why === null) this.#listener.frame(text, this.#stamp);
       else this.#listener.discarded(text, why, this.#stamp);
     });

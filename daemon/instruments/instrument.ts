@@ -1,17 +1,19 @@
 import { BehaviorSubject, Subject } from 'rxjs';
-import { type Decoded, decode } from '../../protocols/decode.ts';
+import { bytesOf } from '../../protocols/bytes.ts';
+import { type ChannelReading, decode } from '../../protocols/decode.ts';
 import type { Profile } from '../../protocols/profile.ts';
 import type { WayscribeError } from '../../shared/errors.ts';
 import type { InstrumentState } from '../../shared/messages.ts';
 import type { Stamp } from '../../shared/session/events.ts';
 import { PortLink } from '../ports/link.ts';
 import { type PortMaker, stampNow } from '../ports/port.ts';
-import { FrameCutter } from './frame-cutter.ts';
+import type { Cutter } from './cutter.ts';
+import { cutterFor } from './cutter-for.ts';
 
-/** One frame that was whole, with what it says. */
+/** What one channel said in one frame that was whole. */
 export interface Reading {
   readonly raw: string;
-  readonly decoded: Decoded;
+  readonly decoded: ChannelReading;
   readonly stamp: Stamp;
 }
 
@@ -32,8 +34,9 @@ export interface Gap {
 /**
  * An instrument on a port: from bytes to readings, by its profile alone.
  *
- * Silence is watched: a periodic instrument, or one that does not answer, is `silent` after the time its
- * profile names, and its last value is not a value any more.
+ * A frame gives one reading for each of its channels. Silence is watched: a periodic instrument, or one that does
+ * not answer, is `silent` after the time its profile names, and its last value is not a value any more. One that
+ * speaks by its own button is never silent.
  */
 export class Instrument {
   readonly name: string;
@@ -43,10 +46,11 @@ export class Instrument {
   readonly gaps$ = new Subject<Gap>();
   readonly state$: BehaviorSubject<InstrumentState>;
   readonly #link: PortLink;
-  #cutter: FrameCutter | null = null;
+  #cutter: Cutter | null = null;
   #asking: NodeJS.Timeout | null = null;
   #silence: NodeJS.Timeout | null = null;
-  #settledAt = 0;
+  /** When the instrument has started up, on the monotonic clock, ms. */
+  #upAt = Number.NEGATIVE_INFINITY;
   /** True from the first reading until the stream is lost, and again from the next reading. */
   #flowing = false;
   #everFlowed = false;
@@ -62,7 +66,7 @@ export class Instrument {
       profile: profile.id,
       kind: profile.talk.kind === 'periodic' ? 'periodic' : 'on-demand',
       link: 'absent',
-      unit: profile.unit ?? '',
+      unit: profile.channels[0]!.unit,
       silent: false,
       frames: 0,
       discarded: 0,
@@ -87,15 +91,18 @@ export class Instrument {
   }
 
   #opened(stamp: Stamp): void {
-    this.#settledAt = stamp.m + this.profile.settleMs;
-    this.#cutter = new FrameCutter(this.profile.frame, stamp, {
+    const { talk, line } = this.profile;
+    // A made-up stream has a clock of its own, which must not be held against the time of opening.
+    this.#upAt = line.bootMs ? stamp.m + line.bootMs : Number.NEGATIVE_INFINITY;
+    this.#cutter = cutterFor(this.profile, stamp, {
       frame: (raw, at) => this.#frame(raw, at),
       discarded: (raw, why, at) => this.#discard(raw, why, at),
     });
-    const { talk } = this.profile;
     if (talk.kind === 'on-request') {
-      const ask = () => this.#link.write(talk.request);
-      this.#asking = setInterval(ask, talk.everyMs);
+      const request = bytesOf(talk.request);
+      this.#asking = setInterval(() => {
+        if (stampNow().m >= this.#upAt) this.#link.write(request);
+      }, talk.everyMs);
     }
     this.#watch();
   }
@@ -115,17 +122,19 @@ export class Instrument {
   }
 
   #watch(): void {
+    const { talk } = this.profile;
+    if (talk.kind === 'by-button') return;
     if (this.#silence) clearTimeout(this.#silence);
+    const bootMs = Math.max(0, this.#upAt - stampNow().m);
     this.#silence = setTimeout(() => {
       this.#change({ silent: true });
-      this.#lose(`nothing came for ${this.profile.talk.silentAfterMs / 1000} s`, stampNow());
-    }, this.profile.talk.silentAfterMs);
+      this.#lose(`nothing came for ${talk.silentAfterMs / 1000} s`, stampNow());
+    }, talk.silentAfterMs + bootMs);
   }
 
   #frame(raw: string, stamp: Stamp): void {
-    if (raw.length === 0) return;
-    const early = stamp.m < this.#settledAt;
-    const decoding = early ? { why: 'just after opening' } : decode(this.profile, raw);
+    const early = stamp.m < this.#upAt;
+    const decoding = early ? { why: 'the instrument is starting up' } : decode(this.profile, raw);
     if ('why' in decoding) {
       this.#discard(raw, decoding.why, stamp);
       return;
@@ -139,11 +148,10 @@ export class Instrument {
     // The count alone is not worth a message to every page; it travels with the next change of state.
     this.#frames += 1;
     if (this.state$.value.silent) this.#change({ silent: false });
-    this.readings$.next({ raw, decoded: decoding.ok, stamp });
+    for (const decoded of decoding.ok) this.readings$.next({ raw, decoded, stamp });
   }
 
   #discard(raw: string, why: string, stamp: Stamp): void {
-    if (raw.length === 0) return;
     this.#discards += 1;
     this.#change({});
     this.discarded$.next({ raw, why, stamp });

@@ -1,4 +1,5 @@
-import { profileSchema } from '../../protocols/profile.ts';
+import { bytesOf } from '../../protocols/bytes.ts';
+import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { spent } from '../../shared/live/hands-free.ts';
 import type { EventOf, Header } from '../../shared/session/events.ts';
 import { Instrument } from '../instruments/instrument.ts';
@@ -10,7 +11,7 @@ const neverMs = 2 ** 31 - 1;
 
 /**
  * The level of a recording, speaking once more through the same frames, decoder and steadiness as it did
- * when it was recorded. Null when the readings were typed.
+ * when it was recorded.
  */
 export class ReplayedLevel {
   readonly instrument: Instrument;
@@ -18,15 +19,15 @@ export class ReplayedLevel {
   readonly #port: MadePort;
   readonly #delimiter: string;
 
-  private constructor(header: Header, profileData: unknown) {
-    const copy = profileSchema.parse(profileData);
-    const everyMs = copy.talk.everyMs;
-    const profile = {
+  private constructor(header: Header, copy: Profile) {
+    const { bootMs: _, ...line } = copy.line;
+    const everyMs = 'everyMs' in copy.talk ? copy.talk.everyMs : neverMs;
+    const profile: Profile = {
       ...copy,
-      settleMs: 0,
-      talk: { kind: 'periodic' as const, everyMs, silentAfterMs: neverMs },
+      line,
+      talk: { kind: 'periodic', everyMs, silentAfterMs: neverMs },
     };
-    this.#delimiter = profile.frame.delimiter;
+    this.#delimiter = copy.frame.ends === 'delimiter' ? bytesOf(copy.frame.delimiter) : '';
     this.#port = new MadePort(`recording ${header.id}`);
     this.instrument = new Instrument(header.setup.instrument.name, profile, this.#port);
     // Nothing is recorded in a replay: a reading only takes its way to the needle.
@@ -38,9 +39,11 @@ export class ReplayedLevel {
     );
   }
 
+  /** Null when the readings were typed, or when the copy of the profile is of a form that is not known. */
   static async of(header: Header): Promise<ReplayedLevel | null> {
-    if (header.profile === undefined) return null;
-    const level = new ReplayedLevel(header, header.profile);
+    const copy = profileSchema.safeParse(header.profile);
+    if (!copy.success) return null;
+    const level = new ReplayedLevel(header, copy.data);
     await level.instrument.start();
     // The first frame after opening is never trusted; an empty one may be lost.
     level.#port.feed(level.#delimiter, { t: header.t, m: 0 });

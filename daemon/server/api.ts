@@ -1,6 +1,7 @@
 import { createReadStream } from 'node:fs';
 import { type NextFunction, type Request, type Response, Router } from 'express';
-import { shippedProfiles } from '../../protocols/shipped.ts';
+import type { ProfileBook } from '../../protocols/book.ts';
+import type { Profile } from '../../protocols/profile.ts';
 import type { PortList, RecordingList } from '../../shared/api.ts';
 import { isWayscribeError } from '../../shared/errors.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
@@ -8,6 +9,7 @@ import { resultOf } from '../../shared/session/result.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { references } from '../../shared/sheet/sheet.ts';
+import type { TiltUnit } from '../../shared/units.ts';
 import { listPorts } from '../ports/list.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { RecordingStore } from '../recording/store.ts';
@@ -15,7 +17,7 @@ import { sent } from '../session/stage.ts';
 import { simulatedPath } from '../session/survey.ts';
 
 /** The JSON API: what can be listed and taken home. It changes nothing. */
-export function apiRouter(store: RecordingStore, demo: boolean): Router {
+export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: boolean): Router {
   const api = Router();
 
   api.get('/recordings', async (_request, response) => {
@@ -27,7 +29,7 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     const simulated = demo ? [{ path: simulatedPath, label: 'simulated level of the demo' }] : [];
     const list: PortList = {
       ports: [...simulated, ...(await listPorts())],
-      profiles: shippedProfiles.map(({ id, title, unit }) => ({ id, title, ...(unit && { unit }) })),
+      profiles: profiles.all.filter(tellsSlope).map(listed),
     };
     response.json(list);
   });
@@ -66,6 +68,15 @@ export function apiRouter(store: RecordingStore, demo: boolean): Router {
     response.status(status).json(sent(error));
   });
   return api;
+}
+
+function tellsSlope({ channels }: Profile): boolean {
+  return channels.some(({ quantity }) => quantity === 'slope');
+}
+
+function listed({ id, title, channels }: Profile): PortList['profiles'][number] {
+  const unit = channels.find(({ quantity }) => quantity === 'slope')?.unit as TiltUnit | undefined;
+  return { id, title, ...(unit && { unit }) };
 }
 
 async function sessionOf(store: RecordingStore, id: string): Promise<Session> {

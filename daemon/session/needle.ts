@@ -1,11 +1,12 @@
 import { Subject, type Subscription } from 'rxjs';
-import type { Profile } from '../../protocols/profile.ts';
+import { channelFor } from '../../protocols/channels.ts';
+import type { Channel, Profile } from '../../protocols/profile.ts';
+import { converted } from '../../protocols/quantities.ts';
 import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
 import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { InstrumentSetup, ReadingUnit } from '../../shared/session/setup.ts';
-import { fromInternal, toInternal } from '../../shared/units.ts';
 import type { Instrument, Reading } from '../instruments/instrument.ts';
 
 /** Puts an event on record and hands it back once it is in the file. */
@@ -20,6 +21,8 @@ export class Needle {
   /** A steady reading after a felt movement. */
   readonly due$ = new Subject<void>();
   readonly instrument: Instrument;
+  /** The one of its values that the needle shows. */
+  readonly #channel: Channel;
   /** Unit in which the session counts. */
   readonly #unit: ReadingUnit;
   readonly #limits: SteadyLimits;
@@ -36,10 +39,13 @@ export class Needle {
     this.instrument = instrument;
     this.#unit = setup.unit;
     this.#spoken = setup.unit;
-    this.#limits = limitsFor(instrument.profile, setup);
+    this.#channel = channelFor(instrument.profile, setup.unit, setup.channel);
+    this.#limits = limitsFor(instrument.profile, this.#channel, setup);
     this.#record = record;
     this.#handsFree = handsFree;
-    this.#subscription = instrument.readings$.subscribe((reading) => void this.#reading(reading));
+    this.#subscription = instrument.readings$.subscribe((reading) => {
+      if (reading.decoded.channel === this.#channel.name) void this.#reading(reading);
+    });
     this.#subscription.add(
       instrument.discarded$.subscribe(({ raw, why, stamp }) => {
         const hex = Buffer.from(raw.slice(0, 512), 'latin1').toString('hex');
@@ -78,20 +84,23 @@ export class Needle {
   }
 
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
-    const unit = decoded.unit ?? this.#spoken;
-    if (unit !== this.#spoken) {
-      this.#spoken = unit;
-      this.#put({ type: 'unit', from: this.instrument.name, unit, acknowledged: false }, stamp);
+    const named = decoded.unit as ReadingUnit | undefined;
+    if (named && named !== this.#spoken) {
+      this.#spoken = named;
+      this.#put({ type: 'unit', from: this.instrument.name, unit: named, acknowledged: false }, stamp);
     }
+    const { unit: fixed, unitKnown } = this.#channel;
+    const unit = named ?? (unitKnown ? (fixed as ReadingUnit) : this.#spoken);
     const { state } = decoded;
-    const value = decoded.value === null ? null : inUnit(decoded.value, unit, this.#unit);
+    const value =
+      decoded.value === null ? null : converted(this.#channel.quantity, decoded.value, unit, this.#unit);
     const event = await this.#record(
       {
         type: 'reading',
         from: this.instrument.name,
         raw,
         value,
-        ...(decoded.unit && { unit: decoded.unit }),
+        ...(named && { unit: named }),
         ...(state !== 'ok' && { state }),
       },
       stamp,
@@ -127,13 +136,12 @@ export class Needle {
   }
 }
 
-/** Limits of steadiness in the unit in which the session counts readings of this level. */
-function limitsFor(profile: Profile, setup: InstrumentSetup): SteadyLimits {
-  const { windowMs, fewest, spreadUmPerM, trendUmPerM, movingFactor } = profile.steady;
-  const count = (umPerM: number) => fromInternal('tilt', umPerM, setup.unit) / setup.graduation;
-  return { windowMs, fewest, spread: count(spreadUmPerM), trend: count(trendUmPerM), movingFactor };
-}
-
-function inUnit(value: number, from: ReadingUnit, to: ReadingUnit): number {
-  return from === to ? value : fromInternal('tilt', toInternal('tilt', value, from), to);
+/** Limits of steadiness in the unit in which the session counts readings of this instrument. */
+function limitsFor(
+  { steady }: Profile,
+  channel: Channel,
+  { unit, graduation }: InstrumentSetup,
+): SteadyLimits {
+  const count = (value: number) => converted(channel.quantity, value, channel.unit, unit) / graduation;
+  return { ...steady, spread: count(channel.steady.spread), trend: count(channel.steady.trend) };
 }

@@ -1,5 +1,7 @@
 import type { Observable } from 'rxjs';
-import { findProfile } from '../../protocols/shipped.ts';
+import type { ProfileBook } from '../../protocols/book.ts';
+import { channelFor } from '../../protocols/channels.ts';
+import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { WayscribeError } from '../../shared/errors.ts';
 import { armed, spent } from '../../shared/live/hands-free.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
@@ -23,6 +25,7 @@ export interface SurveyTools {
   readonly program: string;
   /** Whether simulated instruments may be used. */
   readonly demo: boolean;
+  readonly profiles: ProfileBook;
   makePort(path: string): PortMaker;
 }
 
@@ -46,7 +49,7 @@ export class Survey {
       return;
     }
     const port = bench?.port ?? tools.makePort(instrument.port!);
-    this.instrument = new Instrument(instrument.name, findProfile(instrument.profile!), port);
+    this.instrument = new Instrument(instrument.name, profileFor(keeper.session.header, tools), port);
     // After a restart the level may still stand where the last take was made.
     const handsFree = keeper.session.takes.length > 0 ? spent : armed;
     this.needle = new Needle(
@@ -64,7 +67,7 @@ export class Survey {
    * @throws WayscribeError `profile.invalid`, `command.invalid` for a set-up that can't work, or of the recording
    */
   static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
-    checkLevel(setup, tools);
+    checkInstrument(setup, tools, (id) => tools.profiles.find(id));
     const bench = benchFor(setup);
     const t = Date.now();
     const id = await tools.store.newId(setup, t);
@@ -74,7 +77,7 @@ export class Survey {
       program: tools.program,
       t,
       setup,
-      ...(setup.instrument.source === 'cable' && { profile: findProfile(setup.instrument.profile!) }),
+      ...(setup.instrument.source === 'cable' && { profile: tools.profiles.find(setup.instrument.profile!) }),
       ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.world.truthUm() } }),
     };
     const writer = await RecordingWriter.create(tools.store.pathOf(id), header);
@@ -85,7 +88,7 @@ export class Survey {
   static async resume(id: string, why: string, tools: SurveyTools): Promise<Survey> {
     const path = await tools.store.find(id);
     const { header, events } = await readRecording(path, { skipReadings: true });
-    checkLevel(header.setup, tools);
+    checkInstrument(header.setup, tools, () => profileFor(header, tools));
     const { writer, torn } = await reopenRecording(path);
     const keeper = new Keeper(header, events, writer);
     await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
@@ -122,30 +125,36 @@ function benchFor(setup: Setup): SimulatedBench | null {
     : null;
 }
 
-function checkLevel({ instrument }: Setup, tools: SurveyTools): void {
+/** The profile that the recording was begun with; the one of that name when its copy is of another form. */
+function profileFor({ profile, setup }: Header, tools: SurveyTools): Profile {
+  const copy = profileSchema.safeParse(profile);
+  return copy.success ? copy.data : tools.profiles.find(setup.instrument.profile!);
+}
+
+function checkInstrument({ instrument }: Setup, tools: SurveyTools, find: (id: string) => Profile): void {
   if (instrument.source === 'typed') return;
   if (!instrument.port) {
     throw new WayscribeError(
       'command.invalid',
       'instrument.port',
       'no port is chosen',
-      'choose the port of the level',
+      'choose the port of the instrument',
     );
   }
   if (!instrument.profile) {
     throw new WayscribeError(
       'command.invalid',
       'instrument.profile',
-      'it is not said how the level talks',
+      'it is not said how the instrument talks',
       'choose it',
     );
   }
-  findProfile(instrument.profile);
+  channelFor(find(instrument.profile), instrument.unit, instrument.channel);
   if (instrument.port === simulatedPath && !tools.demo) {
     throw new WayscribeError(
       'command.invalid',
       'instrument.port',
-      'is the simulated level',
+      'is the simulated instrument',
       'run the demo for that',
     );
   }

@@ -1,24 +1,16 @@
 import type { Sheet } from '../sheet/schema.ts';
 import type { AdjustedHeights } from './adjusted.ts';
-import { chiSquareOk } from './chi-square.ts';
 import { checkDetermined } from './determined.ts';
 import { dissect } from './dissection.ts';
 import { type Factor, factorise } from './factor.ts';
+import { type Fit, fitOf } from './fit.ts';
 import { frontsOf } from './fronts.ts';
 import { minusTransposedTimes, rowsTimes } from './normal.ts';
 import { type Observations, observe } from './observations.ts';
 import { selectedInverse } from './selected-inverse.ts';
 import { solveInPlace } from './solve.ts';
+import { findSuspect, redundancyOf, standardise } from './suspect.ts';
 import { checkTied, partsOf } from './tied.ts';
-
-/** A reading with a standardised residual beyond this (two-sided 0.1 %) is suspect. */
-export const suspectLimit = 3.29;
-/** Below this redundancy a reading counts as unchecked. */
-export const uncheckedRedundancy = 0.05;
-/** A smaller redundancy is rounding: nothing checks the reading. */
-const noRedundancy = 1e-8;
-/** With fewer degrees of freedom, s0 says too little to scale by. */
-const leastFreedomToScale = 4;
 
 /** The adjustment of a sheet: heights, what is known of the readings, and how well it all fits. */
 export interface Adjustment {
@@ -43,16 +35,6 @@ export interface Adjustment {
   readonly fit: Fit;
 }
 
-export interface Fit {
-  readonly observations: number;
-  readonly unknowns: number;
-  readonly datumDefect: number;
-  readonly degreesOfFreedom: number;
-  readonly s0: number | null;
-  readonly chiSquareOk: boolean | null;
-  readonly sigmaScaled: boolean;
-}
-
 /** Kinds whose figures stand by line and keep their slope: only a constant may stay unseen. */
 const slopeMatters: ReadonlySet<Sheet['kind']> = new Set(['slide', 'square', 'bar', 'dovetail']);
 
@@ -73,9 +55,9 @@ export function adjust(sheet: Sheet): Adjustment {
   const misfit = rowsTimes(observations, factor.fronts, x, observations.observed);
   const { variance, explained } = selectedInverse(observations, factor);
 
-  const fit = fitOf(sheet, observations, factor, misfit);
+  const fit = fitOf(sheet, observations, factor.held.length, misfit);
   const scale = fit.sigmaScaled ? fit.s0! : 1;
-  const redundancy = explained.map((share) => (1 - share < noRedundancy ? 0 : 1 - share));
+  const redundancy = redundancyOf(explained);
   const standardised = standardise(misfit, redundancy, scale, observations.observed);
   const { suspect, suspectTies } = findSuspect(standardised);
   return {
@@ -105,53 +87,6 @@ function solve(observations: Observations, factor: Factor): Float64Array {
   return x;
 }
 
-function fitOf(sheet: Sheet, observations: Observations, { held }: Factor, misfit: Float64Array): Fit {
-  const unknowns = observations.stationNames.length + observations.nuisances.length;
-  const degreesOfFreedom = observations.count - unknowns + held.length;
-  const sumOfSquares = misfit.reduce((sum, v) => sum + v * v, 0);
-  const groups = [...sheet.walks, ...sheet.sweeps];
-  const assumed = observations.group.every((group) => groups[group]!.sigma === undefined);
-  const free = degreesOfFreedom > 0;
-  const s0 = free ? Math.sqrt(sumOfSquares / degreesOfFreedom) : null;
-  return {
-    observations: observations.count,
-    unknowns,
-    datumDefect: held.length,
-    degreesOfFreedom,
-    s0,
-    chiSquareOk: free ? chiSquareOk(sumOfSquares, degreesOfFreedom) : null,
-    sigmaScaled: assumed && degreesOfFreedom >= leastFreedomToScale,
-  };
-}
-
-/** Residuals over their own standard deviation; all 0 where the readings agree but for rounding. */
-function standardise(
-  misfit: Float64Array,
-  redundancy: Float64Array,
-  scale: number,
-  observed: Float64Array,
-): Float64Array {
-  const largest = observed.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-  const rounding = 1e-12 * largest;
-  const exact = misfit.every((v) => Math.abs(v) <= rounding);
-  return misfit.map((v, r) => {
-    if (redundancy[r] === 0) return Number.NaN;
-    return exact ? 0 : v / (Math.sqrt(redundancy[r]!) * scale);
-  });
-}
-
-function findSuspect(standardised: Float64Array): { suspect: number; suspectTies: number[] } {
-  let worst = 0;
-  for (const w of standardised) if (Math.abs(w) > worst) worst = Math.abs(w);
-  if (!(worst > suspectLimit)) return { suspect: -1, suspectTies: [] };
-  const rows: number[] = [];
-  // Readings that check only one another share one |w|; rounding must not choose between them.
-  standardised.forEach((w, row) => {
-    if (Math.abs(w) >= worst * (1 - 1e-7)) rows.push(row);
-  });
-  return { suspect: rows[0]!, suspectTies: rows.slice(1) };
-}
-
 function heightsOf(
   { stationNames, xMm, yMm }: Observations,
   factor: Factor,
@@ -160,8 +95,11 @@ function heightsOf(
   scale: number,
 ): AdjustedHeights {
   const { placeOf } = factor.fronts;
-  const byStation = (values: Float64Array, times: number) =>
-    Float64Array.from(stationNames, (_, k) => values[placeOf[k]!]! * times);
+  const byStation = (values: Float64Array, times: number) => {
+    const result = new Float64Array(stationNames.length);
+    for (let k = 0; k < result.length; k++) result[k] = values[placeOf[k]!]! * times;
+    return result;
+  };
   return {
     names: stationNames,
     xMm,

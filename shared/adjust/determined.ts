@@ -76,10 +76,19 @@ function notDetermined(
   const left = beyondPlane(heightsOf(observations, factor, change), observations, parts, shape);
   const most = largestOf(left);
   const bent = observations.stationNames.filter((_, k) => Math.abs(left[k]!) > 0.5 * most);
+  const place = `stations ${listed(bent)}`;
+  if (involved.length === 0) {
+    return new WayscribeError(
+      'adjust.notDetermined',
+      place,
+      'these are tied so weakly, beside the weight of the other readings, that nothing can be told of them',
+      'mend the sigmas, bases or coordinates, or add a reading',
+    );
+  }
   const heights = shape === 'plane' ? 'the shape of the surface' : 'the slope or shape of the surface';
   return new WayscribeError(
     'adjust.notDetermined',
-    `stations ${listed(bent)}`,
+    place,
     `the readings cannot tell ${heights} from ${[...new Set(involved.map(named))].slice(0, 6).join(', ')}`,
     cure(involved, shape),
   );

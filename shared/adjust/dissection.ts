@@ -1,3 +1,4 @@
+import { neighboursOf } from './neighbours.ts';
 import { type Observations, rowWidth } from './observations.ts';
 
 /**
@@ -31,7 +32,7 @@ export function dissect(observations: Observations): Dissection {
   const parent: number[] = [];
   let regions = 0;
 
-  const node = (from: number, to: number, children: number[]): number => {
+  const node = (from: number, to: number, children: readonly number[]): number => {
     const id = nodeStations.length;
     nodeStations.push([from, to]);
     parent.push(-1);
@@ -54,20 +55,33 @@ export function dissect(observations: Observations): Dissection {
   const split = (from: number, to: number): number => {
     if (to - from <= leafStations) return node(from, to, []);
     const middle = halve(from, to);
-    const right = ++regions;
-    for (let i = middle; i < to; i++) region[station[i]!] = right;
     const left = ++regions;
     for (let i = from; i < middle; i++) region[station[i]!] = left;
-    const separates = (k: number) => {
-      for (let i = neighbours.start[k]!; i < neighbours.start[k + 1]!; i++) {
-        if (region[neighbours.list[i]!] === right) return true;
-      }
-      return false;
-    };
-    const inner = partition(from, middle, (k) => !separates(k));
-    const children = inner > from ? [split(from, inner)] : [];
-    children.push(split(middle, to));
-    return node(inner, middle, children);
+    const right = ++regions;
+    for (let i = middle; i < to; i++) region[station[i]!] = right;
+    // The stations of either half that touch the other would do: the fewer, the better.
+    if (touching(from, middle, right) <= touching(middle, to, left)) {
+      const inner = partition(from, middle, (k) => !touches(k, right));
+      return node(inner, middle, [...halves(from, inner), split(middle, to)]);
+    }
+    const outer = partition(middle, to, (k) => touches(k, left));
+    return node(middle, outer, [split(from, middle), ...halves(outer, to)]);
+  };
+
+  const halves = (from: number, to: number): number[] => (to > from ? [split(from, to)] : []);
+
+  /** Whether station k shares a tilt with one of the region. */
+  const touches = (k: number, other: number): boolean => {
+    for (let i = neighbours.start[k]!; i < neighbours.start[k + 1]!; i++) {
+      if (region[neighbours.list[i]!] === other) return true;
+    }
+    return false;
+  };
+
+  const touching = (from: number, to: number, other: number): number => {
+    let sum = 0;
+    for (let i = from; i < to; i++) if (touches(station[i]!, other)) sum++;
+    return sum;
   };
 
   /** Halves [from, to) at the middle of its longer side; by number when all stand at one place. */
@@ -94,29 +108,6 @@ export function dissect(observations: Observations): Dissection {
 
   split(0, n);
   return withNuisances(observations, station, nodeStations, Int32Array.from(parent), nuisances.length);
-}
-
-/** For each station the stations that share a tilt with it, as lists laid end to end. */
-function neighboursOf({ stationNames, count, unknown }: Observations) {
-  const n = stationNames.length;
-  const start = new Int32Array(n + 1);
-  const isTilt = (row: number) => unknown[rowWidth * row + 1]! >= 0 && unknown[rowWidth * row + 1]! < n;
-  for (let row = 0; row < count; row++) {
-    if (!isTilt(row)) continue;
-    start[unknown[rowWidth * row]! + 1]!++;
-    start[unknown[rowWidth * row + 1]! + 1]!++;
-  }
-  for (let k = 0; k < n; k++) start[k + 1]! += start[k]!;
-  const list = new Int32Array(start[n]!);
-  const next = start.slice(0, n);
-  for (let row = 0; row < count; row++) {
-    if (!isTilt(row)) continue;
-    const a = unknown[rowWidth * row]!;
-    const b = unknown[rowWidth * row + 1]!;
-    list[next[a]!++] = b;
-    list[next[b]!++] = a;
-  }
-  return { start, list };
 }
 
 function withNuisances(

@@ -34,7 +34,7 @@ export interface Fronts {
 
 /** A factor of more numbers, or a factorisation of more multiplications, is refused. */
 const maxStored = 8e7;
-const maxWork = 1e11;
+const maxWork = 3e10;
 
 /** @throws WayscribeError `sheet.tooLarge` when the readings are so entangled that solving would not end. */
 export function frontsOf(observations: Observations, { order, start, parent }: Dissection): Fronts {

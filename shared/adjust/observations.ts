@@ -55,9 +55,12 @@ export function observe(sheet: Sheet): Observations {
   const lengthFactor = unitFactor('length', sheet.units.length);
   const tiltFactor = unitFactor('tilt', sheet.units.tilt);
   const heightFactor = unitFactor('height', sheet.units.height);
-  const places = Object.values(sheet.stations);
-  const xMm = Float64Array.from(places, ([x]) => x * lengthFactor);
-  const yMm = Float64Array.from(places, ([, y]) => y * lengthFactor);
+  const xMm = new Float64Array(stationNames.length);
+  const yMm = new Float64Array(stationNames.length);
+  Object.values(sheet.stations).forEach(([x, y], k) => {
+    xMm[k] = x * lengthFactor;
+    yMm[k] = y * lengthFactor;
+  });
   const gravityCorrected = sheet.walks.length > 0 && gravityAdds(sheet.gravityCurvature, xMm, yMm);
   const horizon = gravityCorrected ? horizonUm(xMm, yMm) : undefined;
 
@@ -72,18 +75,20 @@ export function observe(sheet: Sheet): Observations {
   let pureDifferences = true;
 
   const nuisances: Nuisance[] = [];
-  const nuisanceIndex = new Map<string, number>();
-  const nuisance = (kind: Nuisance['kind'], of: string, station?: number): number => {
-    const key = `${kind} ${station ?? ''} ${of}`;
-    let index = nuisanceIndex.get(key);
-    if (index === undefined) {
-      index = stationNames.length + nuisances.length;
-      nuisances.push(station === undefined ? { kind, of } : { kind, of, station });
-      nuisanceIndex.set(key, index);
-    }
-    return index;
+  const add = (nuisance: Nuisance): number => stationNames.length + nuisances.push(nuisance) - 1;
+  const zeros = new Map<string, number>();
+  const artefacts = new Map<string, Int32Array>();
+  const distanceMm = (a: number, b: number) => {
+    const [dx, dy] = [xMm[b]! - xMm[a]!, yMm[b]! - yMm[a]!];
+    return Math.sqrt(dx * dx + dy * dy);
   };
-  const distanceMm = (a: number, b: number) => Math.hypot(xMm[b]! - xMm[a]!, yMm[b]! - yMm[a]!);
+
+  /** By station, the unknown error of an artefact there; -1 where none is needed yet. */
+  const errorsOf = (artefact: string): Int32Array => {
+    const errors = artefacts.get(artefact) ?? new Int32Array(stationNames.length).fill(-1);
+    artefacts.set(artefact, errors);
+    return errors;
+  };
 
   /** Sets entry `slot` of the row under way. */
   const put = (slot: number, index: number, value: number) => {
@@ -95,6 +100,12 @@ export function observe(sheet: Sheet): Observations {
     const rowSigma = (walk.sigma ?? 1) * tiltFactor;
     const steps = walk.readings.length - 1;
     const zeroName = walk.zero === 'free' ? walk.id : walk.zero;
+    const zero = onFirstUse(() => {
+      const index = zeros.get(zeroName) ?? add({ kind: 'zero', of: zeroName });
+      zeros.set(zeroName, index);
+      return index;
+    });
+    const drift = onFirstUse(() => add({ kind: 'drift', of: walk.id }));
     walk.readings.forEach(([from, to, value], index) => {
       if (value === null) return;
       const a = indexOf.get(from)!;
@@ -106,8 +117,8 @@ export function observe(sheet: Sheet): Observations {
       const perHeight = walk.facing / (baseMm * umPerSlopeMm);
       put(0, a, -perHeight);
       put(1, b, perHeight);
-      if (walk.zero !== 'known') put(2, nuisance('zero', zeroName), 1);
-      if (walk.drift) put(3, nuisance('drift', walk.id), steps > 0 ? index / steps : 0);
+      if (walk.zero !== 'known') put(2, zero(), 1);
+      if (walk.drift) put(3, drift(), steps > 0 ? index / steps : 0);
       if (walk.zero !== 'known' || walk.drift) pureDifferences = false;
       group[count] = groupIndex;
       reading[count++] = index;
@@ -117,17 +128,21 @@ export function observe(sheet: Sheet): Observations {
   sheet.sweeps.forEach((sweep, sweepIndex) => {
     const rowSigma = (sweep.sigma ?? 1) * heightFactor;
     const first = sweep.readings[0] && indexOf.get(sweep.readings[0][0])!;
+    const offset = onFirstUse(() => add({ kind: 'offset', of: sweep.id }));
+    const slope = onFirstUse(() => add({ kind: 'slope', of: sweep.id }));
+    const errors = sweep.artefact === undefined ? undefined : errorsOf(sweep.artefact);
     sweep.readings.forEach(([station, value], index) => {
       if (value === null || first === undefined) return;
       const k = indexOf.get(station)!;
       sigma[count] = rowSigma;
       observed[count] = (value * heightFactor) / rowSigma;
       put(0, k, sweep.sense);
-      if (sweep.artefact !== undefined) {
-        put(1, nuisance('artefact', sweep.artefact, k), sweep.turned ? -1 : 1);
+      if (errors && sweep.artefact !== undefined) {
+        if (errors[k]! < 0) errors[k] = add({ kind: 'artefact', of: sweep.artefact, station: k });
+        put(1, errors[k]!, sweep.turned ? -1 : 1);
       }
-      if (sweep.offset === 'free') put(2, nuisance('offset', sweep.id), 1);
-      if (sweep.slope === 'free') put(3, nuisance('slope', sweep.id), distanceMm(first, k) * umPerSlopeMm);
+      if (sweep.offset === 'free') put(2, offset(), 1);
+      if (sweep.slope === 'free') put(3, slope(), distanceMm(first, k) * umPerSlopeMm);
       pureDifferences = false;
       group[count] = sheet.walks.length + sweepIndex;
       reading[count++] = index;
@@ -148,5 +163,14 @@ export function observe(sheet: Sheet): Observations {
     reading: reading.subarray(0, count),
     pureDifferences,
     gravityCorrected,
+  };
+}
+
+/** An unknown that is made only when a reading needs it. */
+function onFirstUse(make: () => number): () => number {
+  let index = -1;
+  return () => {
+    if (index < 0) index = make();
+    return index;
   };
 }

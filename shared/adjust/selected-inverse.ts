@@ -55,13 +55,16 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
     const edge = borderStart[f]! - pivots;
     for (let i = pivots; i < size; i++) {
       const from = above + borderInParent[edge + i]! * aboveSize;
-      for (let j = pivots; j < size; j++) {
+      for (let j = i; j < size; j++) {
         block[origin + i * size + j] = block[from + borderInParent[edge + j]!]!;
       }
     }
   }
 
-  /** Row k of the block from the rows below it, four at a time. */
+  /**
+   * Row k of the block from the rows below it. The block is symmetric and only its upper triangle is kept,
+   * so every entry serves for its row and for its column; four rows at a time spare the memory.
+   */
   function pivotRow(
     block: Float64Array,
     origin: number,
@@ -74,6 +77,7 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
     sum.fill(0, k + 1, size);
     let i = k + 1;
     for (; i + 3 < size; i += 4) {
+      addTriangle(block, origin, i, 4, size, stored);
       const z0 = origin + i * size;
       const z1 = z0 + size;
       const z2 = z1 + size;
@@ -82,22 +86,55 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
       const l1 = rows[stored + i + 1]!;
       const l2 = rows[stored + i + 2]!;
       const l3 = rows[stored + i + 3]!;
-      for (let j = k + 1; j < size; j++) {
-        sum[j]! += l0 * block[z0 + j]! + l1 * block[z1 + j]! + l2 * block[z2 + j]! + l3 * block[z3 + j]!;
+      let s0 = 0;
+      let s1 = 0;
+      let s2 = 0;
+      let s3 = 0;
+      for (let j = i + 4; j < size; j++) {
+        const l = rows[stored + j]!;
+        const a = block[z0 + j]!;
+        const b = block[z1 + j]!;
+        const c = block[z2 + j]!;
+        const d = block[z3 + j]!;
+        sum[j]! += l0 * a + l1 * b + l2 * c + l3 * d;
+        s0 += l * a;
+        s1 += l * b;
+        s2 += l * c;
+        s3 += l * d;
       }
+      sum[i]! += s0;
+      sum[i + 1]! += s1;
+      sum[i + 2]! += s2;
+      sum[i + 3]! += s3;
     }
-    for (; i < size; i++) {
-      const l0 = rows[stored + i]!;
-      for (let j = k + 1; j < size; j++) sum[j]! += l0 * block[origin + i * size + j]!;
-    }
+    addTriangle(block, origin, i, size - i, size, stored);
     let own = 0;
     for (let j = k + 1; j < size; j++) {
       const z = -inverse * sum[j]!;
       block[origin + k * size + j] = z;
-      block[origin + j * size + k] = z;
       own += rows[stored + j]! * z;
     }
     block[origin + k * size + k] = inverse - inverse * own;
+  }
+
+  /** The part of the sums that the few rows from i on have among themselves. */
+  function addTriangle(
+    block: Float64Array,
+    origin: number,
+    i: number,
+    width: number,
+    size: number,
+    stored: number,
+  ): void {
+    for (let a = i; a < i + width; a++) {
+      const row = origin + a * size;
+      sum[a]! += rows[stored + a]! * block[row + a]!;
+      for (let b = a + 1; b < i + width; b++) {
+        const z = block[row + b]!;
+        sum[a]! += rows[stored + b]! * z;
+        sum[b]! += rows[stored + a]! * z;
+      }
+    }
   }
 
   function explainRows(f: number, block: Float64Array, origin: number, pivots: number, size: number): void {
@@ -113,7 +150,8 @@ export function selectedInverse(observations: Observations, factor: Factor): Sel
         if (at[a]! < 0) continue;
         for (let b = 0; b < rowWidth; b++) {
           if (at[b]! < 0) continue;
-          total += coefficient[base + a]! * coefficient[base + b]! * block[origin + at[a]! * size + at[b]!]!;
+          const z = at[a]! < at[b]! ? at[a]! * size + at[b]! : at[b]! * size + at[a]!;
+          total += coefficient[base + a]! * coefficient[base + b]! * block[origin + z]!;
         }
       }
       explained[row[r]!] = total;

@@ -41,7 +41,7 @@ export function partsOf(observations: Observations): Int32Array {
 
 /**
  * Proves that the stations hang together as their kind needs it: all of them, or (`byLine`) those of each
- * line at least, with every station touched by a reading.
+ * line and whatever hangs on a line, with every station touched by a reading.
  * @throws WayscribeError `adjust.notTied`, naming the stations that are not tied to the rest.
  */
 export function checkTied(
@@ -61,15 +61,23 @@ export function checkTied(
   if (loose.length > 0) throw notTied(loose);
 
   const indexOf = new Map(stationNames.map((name, k) => [name, k]));
-  const groups = byLine ? Object.values(lines) : [stationNames];
-  for (const names of groups) {
-    const inPart = names.map((name) => parts[indexOf.get(name)!]!);
-    const sizes = new Map<number, number>();
-    for (const part of inPart) sizes.set(part, (sizes.get(part) ?? 0) + 1);
-    if (sizes.size < 2) continue;
-    const largest = [...sizes].reduce((best, entry) => (entry[1] > best[1] ? entry : best))[0];
-    throw notTied(names.filter((_, k) => inPart[k] !== largest));
+  const partOf = (name: string) => parts[indexOf.get(name)!]!;
+  const named = Object.values(lines);
+  for (const names of byLine ? named : [stationNames]) {
+    const largest = largestPart(names.map(partOf));
+    const others = names.filter((name) => partOf(name) !== largest);
+    if (others.length > 0) throw notTied(others);
   }
+  if (!byLine) return;
+  const withLine = new Set(named.flat().map(partOf));
+  const others = stationNames.filter((name) => !withLine.has(partOf(name)));
+  if (others.length > 0) throw notTied(others);
+}
+
+function largestPart(parts: readonly number[]): number {
+  const sizes = new Map<number, number>();
+  for (const part of parts) sizes.set(part, (sizes.get(part) ?? 0) + 1);
+  return [...sizes].reduce((best, entry) => (entry[1] > best[1] ? entry : best))[0];
 }
 
 function notTied(names: readonly string[]): WayscribeError {

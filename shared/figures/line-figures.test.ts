@@ -35,6 +35,25 @@ test('one walk of equal steps: closed form of the uncertainty against the end li
   expect(stations.F10!.uUm).toBe(0);
 });
 
+test('against its own ends the ends are certain, wherever the datum is', () => {
+  const factors = [0.1, 0.3, 0.7, 1.1].map((a, i) => [a, 1 / (3 + i), Math.sqrt(2 + i), 100]);
+  const covarianceUm2 = factors.map((p) => factors.map((q) => p.reduce((sum, f, j) => sum + f * q[j]!, 0)));
+  const adjusted = adjustedHeights({
+    xMm: [0, 33.3, 77.7, 120.1],
+    heightUm: [1.1, 2.3, -4.7, 0.9],
+    covarianceUm2,
+  });
+  // variances and covariances come out of an adjustment by different roads, equal but for rounding
+  const rounded = {
+    ...adjusted,
+    varianceUm2: adjusted.varianceUm2.map((variance) => variance * (1 + 1e-15)),
+  };
+  const { stations } = lineFigures(rounded, lineOf(rounded, indices(4)), 'ends');
+  expect(stations.F0!.uUm).toBe(0);
+  expect(stations.F3!.uUm).toBe(0);
+  expect(stations.F1!.uUm).toBeGreaterThan(0);
+});
+
 test('independent heights of 1 µm: the uncertainty of each straightness in closed form', () => {
   const { straightness } = figures([0, 0, 6, 0, 0]);
   expect(straightness.ends).toEqual({ valueUm: 6, uUm: Math.sqrt(1 + 0.5), highest: 'F2', lowest: 'F0' });

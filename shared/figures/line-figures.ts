@@ -2,7 +2,7 @@ import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import type { Line } from './line.ts';
 import { lineReference } from './line-reference.ts';
 import { type LineShape, shapeOfLine } from './line-shape.ts';
-import { departuresFrom, type ReferenceKind, rangeFrom } from './reference.ts';
+import { departuresFrom, type Reference, type ReferenceKind, rangeFrom } from './reference.ts';
 
 /** How far a line is from straight: greatest minus least departure, µm, and the stations that define it. */
 export interface Straightness {
@@ -25,28 +25,21 @@ export interface LineFigures {
   readonly shape: LineShape;
 }
 
-/** Straightness of a line against one reference. */
-export function straightness(adjusted: AdjustedHeights, line: Line, kind: ReferenceKind): Straightness {
-  const range = rangeFrom(adjusted, lineReference(kind, line));
-  return {
-    valueUm: range.valueUm,
-    uUm: range.uUm,
-    highest: adjusted.names[range.highest]!,
-    lowest: adjusted.names[range.lowest]!,
-  };
-}
-
 /** Straightness against all references, heights against the `chosen` one, and the shape. */
 export function lineFigures(adjusted: AdjustedHeights, line: Line, chosen: ReferenceKind): LineFigures {
-  const against = {
-    ends: straightness(adjusted, line, 'ends'),
-    leastSquares: straightness(adjusted, line, 'leastSquares'),
-    minimumZone: straightness(adjusted, line, 'minimumZone'),
+  const references = {
+    ends: lineReference('ends', line),
+    leastSquares: lineReference('leastSquares', line),
+    minimumZone: lineReference('minimumZone', line),
   };
-  const fromEnds = departuresFrom(adjusted, lineReference('ends', line));
-  const shown = chosen === 'ends' ? fromEnds : departuresFrom(adjusted, lineReference(chosen, line));
+  const fromEnds = departuresFrom(adjusted, references.ends);
+  const shown = chosen === 'ends' ? fromEnds : departuresFrom(adjusted, references[chosen]);
   return {
-    straightness: against,
+    straightness: {
+      ends: straightness(adjusted, references.ends),
+      leastSquares: straightness(adjusted, references.leastSquares),
+      minimumZone: straightness(adjusted, references.minimumZone),
+    },
     stations: Object.fromEntries(
       Array.from(line.stations, (station, i) => [
         adjusted.names[station]!,
@@ -54,5 +47,15 @@ export function lineFigures(adjusted: AdjustedHeights, line: Line, chosen: Refer
       ]),
     ),
     shape: shapeOfLine(line.alongMm, fromEnds).word,
+  };
+}
+
+function straightness(adjusted: AdjustedHeights, reference: Reference): Straightness {
+  const range = rangeFrom(adjusted, reference);
+  return {
+    valueUm: range.valueUm,
+    uUm: range.uUm,
+    highest: adjusted.names[range.highest]!,
+    lowest: adjusted.names[range.lowest]!,
   };
 }

@@ -3,9 +3,9 @@ import { gradeMet, plateGrades } from '../limits.ts';
 import { amountSureTo } from '../words.ts';
 import type { Area } from './area.ts';
 import type { Figure, Figures } from './figure.ts';
-import { type PlaneReferenceKind, planeReference } from './plane-reference.ts';
+import { planeReference } from './plane-reference.ts';
 import { plateShapeSentence, shapeOfPlate } from './plate-shape.ts';
-import { departuresFrom, rangeFrom } from './reference.ts';
+import { departuresFrom, type Reference, rangeFrom } from './reference.ts';
 
 /**
  * Figures of a plate: `flatness.leastSquares` and `flatness.minimumZone`, greatest minus least departure
@@ -13,17 +13,18 @@ import { departuresFrom, rangeFrom } from './reference.ts';
  * diagonal of the area that the stations cover.
  */
 export function plateFigures(adjusted: AdjustedHeights, area: Area): Figures {
-  const flatness = (kind: PlaneReferenceKind): Figure => {
-    const { valueUm, uUm } = rangeFrom(adjusted, planeReference(kind, area));
+  const flatness = (reference: Reference): Figure => {
+    const { valueUm, uUm } = rangeFrom(adjusted, reference);
     return { value: valueUm, unit: 'um', u: uUm };
   };
-  const zone = flatness('minimumZone');
-  const departures = departuresFrom(adjusted, planeReference('leastSquares', area));
+  const leastSquares = planeReference('leastSquares', area);
+  const zone = flatness(planeReference('minimumZone', area));
+  const departures = departuresFrom(adjusted, leastSquares);
   const notes = [gradeNote(zone, diagonalMm(adjusted, area))];
   if (area.extent === 'plane') notes.unshift(plateShapeSentence(shapeOfPlate(adjusted, area, departures)));
   else notes.unshift('The stations lie on one line in plan, so this is a line and no plate.');
   return {
-    figures: { 'flatness.leastSquares': flatness('leastSquares'), 'flatness.minimumZone': zone },
+    figures: { 'flatness.leastSquares': flatness(leastSquares), 'flatness.minimumZone': zone },
     notes,
   };
 }

@@ -38,8 +38,10 @@ export interface Range {
   readonly lowest: number;
 }
 
-/** Departures closer together than this part of the largest are level: the first of them is named. */
-const LEVEL = 1e-11;
+/** Values nearer to an extreme than this part of the spread are level with it: the first is named. */
+const LEVEL = 1e-10;
+/** What rounding leaves of the values themselves. */
+const ROUNDING = 1e-15;
 
 /** Heights relative to the reference, µm. */
 export function departureHeights(adjusted: AdjustedHeights, reference: Reference): Float64Array {
@@ -96,17 +98,16 @@ export function departureCombination(reference: Reference, i: number): Combinati
 export function extremesOf(values: ArrayLike<number>): { highest: number; lowest: number } {
   let high = Number.NEGATIVE_INFINITY;
   let low = Number.POSITIVE_INFINITY;
-  let size = 0;
   for (let i = 0; i < values.length; i++) {
     high = Math.max(high, values[i]!);
     low = Math.min(low, values[i]!);
-    size = Math.max(size, Math.abs(values[i]!));
   }
+  const level = LEVEL * (high - low) + ROUNDING * Math.max(Math.abs(high), Math.abs(low));
   let highest = 0;
   let lowest = 0;
   for (let i = values.length - 1; i >= 0; i--) {
-    if (values[i]! >= high - LEVEL * size) highest = i;
-    if (values[i]! <= low + LEVEL * size) lowest = i;
+    if (values[i]! >= high - level) highest = i;
+    if (values[i]! <= low + level) lowest = i;
   }
   return { highest, lowest };
 }
@@ -116,8 +117,11 @@ export function rangeFrom(adjusted: AdjustedHeights, reference: Reference): Rang
   const heights = departureHeights(adjusted, reference);
   const { highest, lowest } = extremesOf(heights);
   const difference = combine(
-    [1, departureCombination(reference, highest)],
-    [-1, departureCombination(reference, lowest)],
+    [1, single(reference.stations[highest]!)],
+    [-1, single(reference.stations[lowest]!)],
+    ...reference.parameters.map(
+      (parameter, j) => [reference.basis[j]![lowest]! - reference.basis[j]![highest]!, parameter] as const,
+    ),
   );
   return {
     valueUm: heights[highest]! - heights[lowest]!,

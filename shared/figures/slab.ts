@@ -46,6 +46,11 @@ export interface Slab {
   readonly missesBy: number;
 }
 
+/** The slab that is best, and in how many exchanges it was found. */
+export interface BestSlab extends Slab {
+  readonly exchanges: number;
+}
+
 /** Of the scaled heights: a point this little outside counts as inside. */
 const INSIDE = 4e-15;
 /** Coefficients of an exchange, of the largest: below it is rounding. */
@@ -56,23 +61,24 @@ const NO_FORCE = 1e-14;
 const MOST_EXCHANGES = 10_000;
 
 /** The best slab, starting from touches whose forces balance (`startFromFour`, `startAroundMiddle`). */
-export function bestSlab(points: SlabPoints, aim: SlabWeights, start: readonly Touch[]): Slab {
+export function bestSlab(points: SlabPoints, aim: SlabWeights, start: readonly Touch[]): BestSlab {
   const first = slabOf(points, aim, start);
   if (first === undefined) throw new RangeError('the starting points of a slab lie on one line');
   let slab: Slab = first;
   let stalled = false;
-  for (let exchanges = 0; exchanges < MOST_EXCHANGES; exchanges++) {
+  let exchanges = 0;
+  for (; exchanges < MOST_EXCHANGES; exchanges++) {
     const entering = outsider(points, slab, stalled);
-    if (entering === undefined) return slab;
+    if (entering === undefined) break;
     const leaving = leavingTouch(points, slab, entering, stalled);
-    if (leaving === undefined) return slab;
+    if (leaving === undefined) break;
     stalled = slab.multipliers[leaving]! <= NO_FORCE;
     const touches = slab.touches.map((touch, i) => (i === leaving ? entering : touch));
     const next = slabOf(points, aim, touches);
-    if (next === undefined) return slab;
+    if (next === undefined) break;
     slab = next;
   }
-  return slab;
+  return { ...slab, exchanges };
 }
 
 /** Row of the constraint G·(a, b, c, m) ≥ g that a touch stands for. */

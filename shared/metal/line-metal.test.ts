@@ -74,6 +74,10 @@ test('a removal below twice its own uncertainty is not worth a stroke', () => {
   expect(sure.uUm).toBeCloseTo(0.1 * Math.sqrt(1.5), 12);
 });
 
+test('a bite that nobody can count is refused by name', () => {
+  expect(() => metal([0, 10, 0], { biteUm: 1e-300 })).toThrow('target.biteUm');
+});
+
 test('a flat plate turns about the middle of a crown and rests on both ends of a hollow', () => {
   expect(metal([0, 12, 22, 12, 0]).contact).toEqual({ restsOn: ['F2'], inked: ['F2'] });
   expect(metal([0, -2, -8, -5, 0]).contact).toEqual({ restsOn: ['F0', 'F4'], inked: ['F0', 'F1', 'F4'] });

@@ -1,4 +1,5 @@
 import type { AdjustedHeights } from '../adjust/adjusted.ts';
+import { WayscribeError } from '../errors.ts';
 import { departureHeights, departuresFrom, type Reference } from '../figures/reference.ts';
 import { type Pass, passesFor, planPasses } from './passes.ts';
 
@@ -42,12 +43,15 @@ export interface Metal {
 export const INK_FILM_UM = 2.5;
 
 const COVERAGE = 2;
+/** More bites than this cannot be counted one by one. */
+const MOST_BITES = 1e12;
 /** Of the largest height: a removal or gap below it is rounding. */
 const TOUCHES = 1e-11;
 
 /**
  * Removal, passes and contact from two surfaces: `target`, nowhere above the heights of `shaped` (the
- * metal with the wished shape taken off), and `resting`, nowhere below the metal.
+ * metal with the wished shape taken off), and `resting`, nowhere below the metal. Throws `sheet.invalid` for
+ * a bite so small that its passes cannot be counted.
  */
 export function metalBetween(
   adjusted: AdjustedHeights,
@@ -61,6 +65,7 @@ export function metalBetween(
   const touching = TOUCHES * largest(shaped.heightUm);
   const removals = Array.from(heightUm, (height, i): Removal => {
     const removeUm = height > touching ? height : 0;
+    if (removeUm / spec.biteUm > MOST_BITES) throw biteTooSmall(removeUm, spec.biteUm);
     return {
       removeUm,
       uUm: uUm[i]!,
@@ -78,6 +83,15 @@ export function metalBetween(
     ),
     contact: contactUnder(adjusted, resting, names),
   };
+}
+
+function biteTooSmall(removeUm: number, biteUm: number): WayscribeError {
+  return new WayscribeError(
+    'sheet.invalid',
+    'target.biteUm',
+    `${removeUm.toPrecision(2)} µm cannot be scraped in bites of ${biteUm} µm`,
+    'give what one pass takes off, about 5 µm',
+  );
 }
 
 function contactUnder(adjusted: AdjustedHeights, resting: Reference, names: readonly string[]): Contact {

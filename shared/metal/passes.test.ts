@@ -35,3 +35,8 @@ test('high ground first, widening, the last passes left out', () => {
   expect(planPasses(names, [1, 3, 0], 1)).toHaveLength(2);
   expect(planPasses(names, [0, 0, 0], 0)).toEqual([]);
 });
+
+test('metal for a machine has no plan', () => {
+  expect(planPasses(['a'], [1000], 0)).toHaveLength(1000);
+  expect(planPasses(['a'], [1e9], 0)).toEqual([]);
+});

@@ -107,13 +107,16 @@ function group([id = '', ...fields]: string[], fail: (message: string, remedy: s
     const at = field.indexOf('=');
     if (at < 1) throw fail(`"${field}" is not field=value`, 'write as facing=-1');
     const value = field.slice(at + 1).trim();
-    return [field.slice(0, at).trim(), /^(true|false)$/.test(value) ? value === 'true' : numberOr(value)];
+    return fieldOf(field.slice(0, at).trim(), value);
   });
   return { id, ...Object.fromEntries(entries), readings: [] };
 }
 
-function numberOr(cell: string): number | string {
-  return cell !== '' && Number.isFinite(Number(cell)) ? Number(cell) : cell;
+function fieldOf(name: string, value: string): [string, unknown] {
+  const isNumber =
+    ['facing', 'sense', 'sigma'].includes(name) && value !== '' && Number.isFinite(Number(value));
+  const isFlag = ['drift', 'turned'].includes(name) && /^(true|false)$/.test(value);
+  return [name, isNumber ? Number(value) : isFlag ? value === 'true' : value];
 }
 
 function unique(entries: [string, unknown][]): Record<string, unknown> {

@@ -13,13 +13,14 @@ export function placeOf(path: readonly PropertyKey[]): string {
     .map((part, index) =>
       typeof part === 'number' ? `[${part}]` : index === 0 ? String(part) : `.${String(part)}`,
     )
-    .join('');
+    .join('')
+    .replaceAll(/\p{Cc}/gu, '?');
 }
 
 function words(issue: z.core.$ZodIssue): [message: string, remedy: string] {
   switch (issue.code) {
     case 'unrecognized_keys':
-      return [`"${issue.keys[0]}" is not a field here`, 'take it out or mend its spelling'];
+      return [`${shown(issue.keys[0])} is not a field here`, 'take it out or mend its spelling'];
     case 'invalid_value':
       return [`${shown(issue.input)} is not possible here`, `write ${issue.values.map(shown).join(' or ')}`];
     case 'too_small':
@@ -28,7 +29,8 @@ function words(issue: z.core.$ZodIssue): [message: string, remedy: string] {
         ? tooMany(issue)
         : [`${shown(issue.input)} is out of range`, bound(issue)];
     case 'invalid_key':
-      return ['this name is not possible', 'a name has 1 to 80 characters'];
+    case 'invalid_format':
+      return ['this name is not possible', 'a name has 1 to 80 characters, none of them a line break or tab'];
     case 'invalid_type':
       return issue.input === undefined
         ? ['this is missing', `write ${expected[issue.expected] ?? issue.expected}`]

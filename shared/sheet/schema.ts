@@ -13,7 +13,11 @@ export const references = ['ends', 'leastSquares', 'minimumZone'] as const;
 
 const text = z.string().max(2000);
 const sign = z.literal([1, -1]);
-const id = z.string().min(1).max(80);
+const id = z
+  .string()
+  .min(1)
+  .max(80)
+  .regex(/^\P{Cc}*$/u);
 const stationName = id.describe('name of a station');
 const reading = z.number().nullable().describe('what the instrument showed; null when it was skipped');
 const sigma = z

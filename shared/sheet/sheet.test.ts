@@ -127,6 +127,9 @@ const spoiled: [what: string, place: string, says: string, changes: Tree][] = [
   ['half a pass', 'target.stopPasses', 'whole number', { target: { stopPasses: 0.5 } }],
   ['walks that are no list', 'walks', 'a list', { walks: {} }],
   ['stations missing', 'stations', 'missing', { stations: undefined }],
+  ['a name of two lines', 'stations.F?', 'this name', { stations: { 'F\n': [0, 0], F1: [1, 0] } }],
+  ['an id of two lines', 'walks[0].id', 'line break', { 'walks.0.id': 'o\nut' }],
+  ['a field of two lines', '', 'is not a field', { 'a\nb': 1 }],
 ];
 
 describe('a sheet that makes no sense', () => {
@@ -150,6 +153,10 @@ describe('a sheet that makes no sense', () => {
       expect(failure(text).code).toBe('sheet.notASheet');
     },
   );
+
+  it('broken JSON is told in one line', () => {
+    expect(failure('{"sheet": 1,\n "kind": \n}\n').message).toMatch(/^this is not JSON: [^\n]+$/);
+  });
 
   it('a number that JSON cannot hold is refused', () => {
     const error = failure(JSON.stringify(way()).replace('12.5', '1e999'));

@@ -56,7 +56,7 @@ function sheetFromJson(text: string): unknown {
     return JSON.parse(text);
   } catch (error) {
     if (!text.startsWith('{')) throw notASheet();
-    const reason = error instanceof Error ? error.message : String(error);
+    const reason = String(error instanceof Error ? error.message : error).replaceAll(/\s+/g, ' ');
     throw new WayscribeError('sheet.notASheet', '', `this is not JSON: ${reason}`, 'mend it at that place');
   }
 }

@@ -332,3 +332,37 @@ describe('the curve of the horizon', () => {
     expect(way('on', 0.5).stations.F10!.heightUm).toBeCloseTo(0.4905, 4);
   });
 });
+
+describe('a bar swept in two planes that no reading ties', () => {
+  const bar = (extra: Record<string, [number, number]>, more: [string, number][]) =>
+    sheetOf({
+      kind: 'bar',
+      stations: { T0: [0, 0], T1: [300, 0], S0: [0, 50], S1: [300, 50], ...extra },
+      lines: { top: ['T0', 'T1'], side: ['S0', 'S1'] },
+      sweeps: [
+        { id: 'top', slope: 'known', sigma: 1, readings: [['T0', 0], ['T1', 18], ...more] },
+        {
+          id: 'side',
+          slope: 'known',
+          sigma: 1,
+          readings: [
+            ['S0', 100],
+            ['S1', 97],
+          ],
+        },
+      ],
+    });
+
+  it('has the slope of each', () => {
+    const { figures } = reduce(bar({}, []));
+    expect(figures['top.slope']!.value).toBeCloseTo(60, 9);
+    expect(figures['side.slope']!.value).toBeCloseTo(-10, 9);
+  });
+
+  it('shows a station beside the lines against the line that it is tied to', () => {
+    const { stations } = reduce(bar({ M: [150, 0] }, [['M', 12]]));
+    expect(stations.M!.heightUm).toBeCloseTo(3, 9);
+    // The middle less half of each end: variance 1 + 1/4 + 1/4.
+    expect(stations.M!.uUm).toBeCloseTo(Math.sqrt(1.5), 9);
+  });
+});

@@ -12,7 +12,7 @@ describe('wind from cross-level readings', () => {
     names: ['F0', 'F1', 'F2', 'R0', 'R1', 'R2'],
     xMm: [0, 500, 1000, 0, 500, 1000],
     yMm: [0, 0, 0, 300, 300, 300],
-    heightUm: [0, -3, 1, ...[0, -3, 1].map((h, k) => h + 0.3 * crossUmPerM[k]!)],
+    heightUm: [0, -4, 1, ...[0, -4, 1].map((h, k) => h + 0.3 * crossUmPerM[k]!)],
   });
   const lines = { front: lineOf(adjusted, [0, 1, 2]), rear: lineOf(adjusted, [3, 4, 5]) };
   const { figures, notes } = bedFigures(adjusted, lines);

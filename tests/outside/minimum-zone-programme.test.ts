@@ -85,6 +85,10 @@ function surveyOf({ x, y, h }: PointSet) {
 const spread = (values: Float64Array) => Math.max(...values) - Math.min(...values);
 
 describe('300 random and degenerate sets', () => {
+  test('nearly all of them spread over a plane, the thin ones too', () => {
+    expect(sets.filter((set) => surveyOf(set).area.extent === 'plane').length).toBeGreaterThan(295);
+  });
+
   test('minimum-zone plane: width', () => {
     sets.forEach((set, i) => {
       const { adjusted, area } = surveyOf(set);

@@ -100,6 +100,8 @@ describe('reversal', () => {
     );
     expect(result.figures.squareness!.value * 0.3).toBeCloseTo(4, 9);
     expect(result.figures.squareness!.unit).toBe('um/m');
+    // 4 µm on 300 mm are 13.33 µm/m, 2.75 arc seconds
+    expect(result.notes.join(' ')).toContain('4 µm over 300 mm (2.8 arc seconds)');
   });
 
   test('test bar half a turn: 0.000/0.010 near, 0.014/0.032 mm at 300: axis 0.018 on 300', () => {

@@ -47,8 +47,12 @@ export function heightsAxis(
 /** "10 high", "0", "5 low": a height without a sign. */
 export function heightLabel(heightUm: number, stepUm: number): string {
   const decimals = Math.max(0, -Math.floor(Math.log10(stepUm) + 1e-9));
-  const size = Math.abs(heightUm).toFixed(decimals);
-  if (Number(size) === 0) return '0';
+  const rounded = Number(Math.abs(heightUm).toFixed(decimals));
+  if (rounded === 0) return '0';
+  const size = rounded.toLocaleString('en', {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
   return `${size} ${heightUm > 0 ? 'high' : 'low'}`;
 }
 

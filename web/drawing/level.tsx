@@ -4,6 +4,7 @@ interface LevelProps {
   /** Where the metal's surface is. */
   readonly surfacePx: number;
   readonly lifted: boolean;
+  readonly stale: boolean;
   /** The end that the plus end of the level points to. */
   readonly plusAt: 'from' | 'to';
 }
@@ -13,7 +14,7 @@ export const feetPx = 15;
 export const liftPx = 11;
 
 /** The level, its feet exactly on their two stations; drawn above the metal while it moves. */
-export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
+export function Level({ fromPx, toPx, surfacePx, lifted, stale, plusAt }: LevelProps) {
   const foot = footWidth(fromPx, toPx);
   const half = Math.max((toPx - fromPx + foot + 6) / 2, 15);
   const middle = (fromPx + toPx) / 2;
@@ -22,7 +23,7 @@ export function Level({ fromPx, toPx, surfacePx, lifted, plusAt }: LevelProps) {
   const plusPx = plusAt === 'to' ? half - 12 : 12 - half;
   return (
     <g
-      class="level"
+      class={`level ${stale ? 'stale' : ''}`}
       style={{ transform: `translate(${middle}px, ${surfacePx - 1 - (lifted ? liftPx : 0)}px)` }}
     >
       <rect x={fromPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />

@@ -35,7 +35,8 @@ export function Callout({
   // One number of digits for the whole profile: a station on its own reference claims no more than the others.
   const uUm = Math.max(...stations.map((station) => station.uUm));
   const text = `${stationSentence(worst.name, worst.heightUm, uUm)}${session.ended ? '' : ' so far'}`;
-  const half = textWidth(text, 16, true) / 2;
+  const sizePx = across.widthPx < 520 ? 13.5 : 16;
+  const half = textWidth(text, sizePx, true) / 2;
   const px = Math.min(Math.max(across.px(worst.xMm), across.leftPx + half + 4), across.rightPx - half - 4);
   const low = side(worst.heightUm, uUm) !== 'HIGH';
   const near = stations.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < half + 12);
@@ -47,7 +48,13 @@ export function Callout({
   );
   return (
     <g>
-      <text class="callout" x={px} y={Math.min(Math.max(clear, 14), heightPx - 5)} text-anchor="middle">
+      <text
+        class="callout"
+        style={{ fontSize: `${sizePx}px` }}
+        x={px}
+        y={Math.min(Math.max(clear, 14), heightPx - 5)}
+        text-anchor="middle"
+      >
         {text}
       </text>
       {fresh && newest && !session.ended && (
@@ -58,12 +65,19 @@ export function Callout({
 }
 
 /** What is not known yet is said, so that it isn't taken for flat. */
-export function NotWalked({ across, session, survey, heightPx }: WordsProps) {
+export function NotWalked({
+  across,
+  session,
+  survey,
+  heightPx,
+  middlePx,
+}: WordsProps & { middlePx: number }) {
   if (session.ended) return null;
   const all = stationsOf(session.setup);
   const known = survey?.stations ?? [];
   const first = all[0]?.xMm ?? 0;
   const last = all.at(-1)?.xMm ?? 0;
+  const text = survey?.cutAt ? 'not tied yet' : 'not walked yet';
   const regions = known.length
     ? [
         { from: first, to: known[0]?.xMm ?? first, edge: 'to' as const },
@@ -75,12 +89,12 @@ export function NotWalked({ across, session, survey, heightPx }: WordsProps) {
       {regions.map(({ from, to, edge }) => {
         const fromPx = across.px(from);
         const toPx = across.px(to);
-        if (toPx - fromPx < textWidth('not walked yet', 12.5) + 16) return null;
+        if (toPx - fromPx < textWidth(text, 12.5) + 16) return null;
         return (
           <g key={from}>
             {edge && <path class="boundary" d={`M${edge === 'from' ? fromPx : toPx} 0V${heightPx}`} />}
-            <text x={(fromPx + toPx) / 2} y={Math.min(34, heightPx / 4)} text-anchor="middle">
-              not walked yet
+            <text x={(fromPx + toPx) / 2} y={middlePx} text-anchor="middle">
+              {text}
             </text>
           </g>
         );

@@ -1,14 +1,14 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Session } from '../../shared/session/fold.ts';
-import { stationsOf } from '../../shared/survey/way.ts';
 import { referenceWord } from '../../shared/words.ts';
 import type { ReducedStation, SurveyResult } from '../state/survey-result.ts';
 import type { Across } from './across.ts';
-import { exaggeration, type HeightsAxis, heightLabel, heightsAxis } from './heights-axis.ts';
+import { exaggeration, type HeightsAxis, heightsAxis } from './heights-axis.ts';
+import { HeightsTable } from './heights-table.tsx';
 import { useInk } from './ink.ts';
 import { createProfileChart, type ProfileChart } from './profile-chart.ts';
+import { box, Grid } from './profile-grid.tsx';
 import { Callout, furthest, NotWalked } from './profile-words.tsx';
-import { thinLabels } from './thin-labels.ts';
 import { useSize } from './use-size.ts';
 
 /** The band covers about 95 %, as the words "sure to" do. */
@@ -34,7 +34,8 @@ export function Profile(props: ProfileProps) {
   const largestU = Math.max(0.1, ...stations.map(({ uUm }) => uUm));
   const worst = furthest(stations);
   const lines = Math.max(3, Math.min(8, Math.floor(heightPx / 30)));
-  const axis = heightsAxis(values, largestU, lines, worst && worst.heightUm > 0 ? 'above' : 'below');
+  const above = worst !== null && worst.heightUm > 0;
+  const axis = heightsAxis(values, largestU, lines, above ? 'above' : 'below');
   const pxPerUm = heightPx / (axis.maxUm - axis.minUm);
   const yPx = (um: number) => (axis.maxUm - um) * pxPerUm;
   return (
@@ -48,8 +49,14 @@ export function Profile(props: ProfileProps) {
           <>
             <Grid across={across} session={session} axis={axis} heightPx={heightPx} yPx={yPx} />
             <Curve {...props} axis={axis} heightPx={heightPx} />
-            <svg width={across.widthPx} height={heightPx} aria-hidden="true">
-              <NotWalked across={across} session={session} survey={survey} heightPx={heightPx} />
+            <svg {...box(across, heightPx)} aria-hidden="true">
+              <NotWalked
+                across={across}
+                session={session}
+                survey={survey}
+                heightPx={heightPx}
+                middlePx={yPx((above ? -0.5 : 0.5) * axis.stepUm) + 4}
+              />
               <Callout across={across} session={session} survey={survey} heightPx={heightPx} yPx={yPx} />
             </svg>
           </>
@@ -69,37 +76,6 @@ function captionText(survey: SurveyResult | null): string {
       ? `the line through ${first.name} and ${last.name}`
       : referenceWord(survey.result.reference);
   return `Height over ${line}, µm. Shaded: where it lies, 95 % sure.`;
-}
-
-interface GridProps extends Pick<ProfileProps, 'across' | 'session'> {
-  readonly axis: HeightsAxis;
-  readonly heightPx: number;
-  yPx(um: number): number;
-}
-
-function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
-  const stations = stationsOf(session.setup);
-  const marks = stations.map(({ xMm }) => ({ px: across.px(xMm), widthPx: 10, must: false }));
-  const shown = thinLabels(marks);
-  return (
-    <svg width={across.widthPx} height={heightPx} aria-hidden="true">
-      {stations.map(
-        ({ name, xMm }, k) =>
-          shown.has(k) && <path key={name} class="grid" d={`M${across.px(xMm)} 0V${heightPx}`} />,
-      )}
-      {axis.ticksUm.map((um) => {
-        const zero = Math.abs(um) < axis.stepUm / 2;
-        return (
-          <g key={um}>
-            <path class={zero ? 'chain' : 'grid'} d={`M${across.leftPx} ${yPx(um)}H${across.rightPx}`} />
-            <text x={across.leftPx - 8} y={yPx(um) + 4} text-anchor="end">
-              {heightLabel(um, axis.stepUm)}
-            </text>
-          </g>
-        );
-      })}
-    </svg>
-  );
 }
 
 function Curve({
@@ -137,29 +113,4 @@ function Curve({
     );
   });
   return <canvas ref={canvas} role="img" aria-label="Profile; its numbers stand in the table of heights" />;
-}
-
-/** The same numbers for who can't see the curve. */
-function HeightsTable({ stations }: { stations: readonly ReducedStation[] }) {
-  return (
-    <table class="unseen">
-      <caption>Heights of the stations</caption>
-      <thead>
-        <tr>
-          <th scope="col">Station</th>
-          <th scope="col">Height, µm</th>
-          <th scope="col">Sure to, µm</th>
-        </tr>
-      </thead>
-      <tbody>
-        {stations.map(({ name, heightUm, uUm }) => (
-          <tr key={name} data-station={name} data-height-um={heightUm} data-u-um={uUm}>
-            <th scope="row">{name}</th>
-            <td>{heightLabel(heightUm, 0.1)}</td>
-            <td>{(coverage * uUm).toFixed(1)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
 }

@@ -38,22 +38,23 @@ export function createSettleChart(canvas: HTMLCanvasElement): SettleChart {
   return {
     draw({ widthPx, heightPx, trace, middle, halfBand, grey }, ink) {
       const now = trace.at(-1)?.m ?? 0;
-      const furthest = Math.max(...trace.map(({ value }) => Math.abs(value - middle)), 0);
-      // Close up, a level that is being carried would fill the picture: the band stays at least a sixth of it.
-      const reach = Math.min(Math.max(furthest * 1.1, 3 * halfBand), 6 * halfBand);
+      // Linear inside the band, logarithmic outside: the swing of a level that was just set down and the
+      // last tenth of its settling are seen in one picture.
+      const squeeze = (value: number) => Math.asinh((value - middle) / halfBand);
+      const reach = Math.max(3, ...trace.map(({ value }) => 1.05 * Math.abs(squeeze(value))));
       const { x, y } = chart.options.scales ?? {};
       Object.assign(x ?? {}, { min: now - traceMs, max: now });
-      Object.assign(y ?? {}, { min: middle - reach, max: middle + reach });
+      Object.assign(y ?? {}, { min: -reach, max: reach });
       const level = (value: number) => [
         { x: now - traceMs, y: value },
         { x: now, y: value },
       ];
       const edge = { borderWidth: 0, pointRadius: 0 };
       chart.data.datasets = [
-        { data: level(middle + halfBand), ...edge, fill: '+1', backgroundColor: `${ink.soft}3a` },
-        { data: level(middle - halfBand), ...edge, fill: false },
+        { data: level(squeeze(middle + halfBand)), ...edge, fill: '+1', backgroundColor: `${ink.soft}3a` },
+        { data: level(squeeze(middle - halfBand)), ...edge, fill: false },
         {
-          data: trace.map(({ m, value }) => ({ x: m, y: value })),
+          data: trace.map(({ m, value }) => ({ x: m, y: squeeze(value) })),
           borderColor: grey ? ink.soft : ink.live,
           borderWidth: 2,
           pointRadius: 0,

@@ -1,14 +1,25 @@
 import type { ComponentChildren } from 'preact';
-import { mute, theme } from '../state/actions.ts';
+import { mute, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
+interface ActionStripProps {
+  readonly children?: ComponentChildren;
+  readonly framed?: boolean;
+  /** Whether the controls of look and sound stand here; a replay has them beside its player. */
+  readonly looks?: boolean;
+}
+
 /** Outside the frame, because it is no part of the survey: how the page looks and sounds. */
-export function ActionStrip({ children, framed }: { children?: ComponentChildren; framed?: boolean }) {
+export function ActionStrip({ children, framed, looks = true }: ActionStripProps) {
   return (
     <aside class={`strip ${framed ? 'framed' : ''}`} aria-label="Outside the survey">
       {children ?? <p />}
-      <SmallControl action={mute} />
-      <SmallControl action={theme} />
+      {looks && (
+        <>
+          <SmallControl action={mute} />
+          <SmallControl action={theme} />
+        </>
+      )}
     </aside>
   );
 }

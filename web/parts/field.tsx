@@ -59,7 +59,7 @@ export function Choice({ label, value, options, hint, error, name, wide, onChoos
   const id = useId();
   const below = error ?? hint;
   return (
-    <div class={`field ${wide ? 'wide' : ''}`}>
+    <div class={`field choice ${wide ? 'wide' : ''}`}>
       <label for={id}>{label}</label>
       <select
         id={id}

@@ -35,7 +35,14 @@ function SurveyControls() {
   const main = usePick(mainAction);
   return (
     <section class="controls" aria-label="Controls of the survey">
-      {typed && main === take ? <TypedEntry /> : <ActionControl action={main} main />}
+      {typed && main === take ? (
+        <TypedEntry />
+      ) : (
+        <div class="column">
+          <ActionControl action={main} main />
+          <ActionControl action={insist} hides />
+        </div>
+      )}
       <div class="rows">
         <Row>
           <ActionControl action={undo} />
@@ -45,7 +52,6 @@ function SurveyControls() {
         </Row>
         <Row>
           {!typed && <ActionControl action={handsFree} />}
-          <ActionControl action={insist} hides />
           {main !== walkBack && <ActionControl action={walkBack} hides />}
           {main !== finish && <ActionControl action={finish} apart />}
         </Row>

@@ -1,8 +1,9 @@
-import { leave } from '../state/actions.ts';
+import { mute, theme } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { playPause, rewind, speeds, step, toEnd } from '../state/player-actions.ts';
+import { leave } from '../state/result-actions.ts';
 import { lasting } from '../words/live.ts';
-import { ActionControl, Control } from './control.tsx';
+import { ActionControl, Control, SmallControl } from './control.tsx';
 
 /** The player of a recording, outside the frame: it belongs to the replay, not to the survey. */
 export function PlayerControls() {
@@ -24,13 +25,14 @@ export function PlayerControls() {
         <Control
           key={known}
           word={`${known}×`}
-          hint={known === 1 ? 'as it was' : 'fast'}
           pressed={speed === known}
           testId={`speed-${known}`}
           onClick={() => void page.send({ do: 'speed', speed: known })}
         />
       ))}
-      <ActionControl action={leave} apart />
+      <ActionControl action={leave} />
+      <SmallControl action={mute} />
+      <SmallControl action={theme} />
     </aside>
   );
 }

@@ -1,9 +1,11 @@
-import { goOn, leave, print, references, truth, working } from '../state/actions.ts';
+import { usePick } from '../state/page.ts';
+import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
 import { TitleBlock } from './title-block.tsx';
 
 /** Lower edge of the finished sheet: what the straightness is against, where it comes from, what comes next. */
 export function ResultFoot() {
+  const replay = usePick((state) => state.player !== null);
   return (
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
@@ -18,7 +20,7 @@ export function ResultFoot() {
             <ActionControl action={truth} hides />
             <ActionControl action={print} />
             <ActionControl action={goOn} hides />
-            <ActionControl action={leave} apart />
+            {!replay && <ActionControl action={leave} apart />}
           </Row>
         </div>
       </section>

@@ -10,7 +10,7 @@ export function ResultStrip() {
   return (
     <>
       {replay && <PlayerControls />}
-      <ActionStrip>
+      <ActionStrip looks={!replay}>
         <p class="right">Take home</p>
         {id && <Exports id={id} />}
       </ActionStrip>

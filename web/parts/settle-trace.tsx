@@ -1,5 +1,4 @@
-import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { z } from 'zod';
+import { useEffect, useRef } from 'preact/hooks';
 import { useInk } from '../drawing/ink.ts';
 import { createSettleChart, type SettleChart } from '../drawing/settle-chart.ts';
 import { useSize } from '../drawing/use-size.ts';
@@ -8,9 +7,6 @@ import { usePick } from '../state/page.ts';
 import { lasting } from '../words/live.ts';
 
 const heightPx = 62;
-
-/** Of the instrument's profile, the one limit that is drawn. */
-const limitsSchema = z.object({ steady: z.object({ spread: z.number() }) });
 
 /** The needle over the last ten seconds with the band that counts as steady, and its state in words. */
 export function SettleTrace() {
@@ -21,11 +17,6 @@ export function SettleTrace() {
   const trace = usePick((state) => state.trace);
   const live = usePick((state) => state.live);
   const stale = usePick((state) => staleness(state) !== null);
-  const profile = usePick((state) => state.session?.header.profile);
-  const limit = useMemo(() => {
-    const known = limitsSchema.safeParse(profile);
-    return known.success ? known.data.steady.spread : null;
-  }, [profile]);
   useEffect(() => {
     if (!canvas.current) return;
     chart.current = createSettleChart(canvas.current);
@@ -34,7 +25,7 @@ export function SettleTrace() {
   useEffect(() => {
     if (widthPx === 0) return;
     const middle = live?.mean ?? trace.at(-1)?.value ?? 0;
-    const halfBand = 2 * (limit ?? live?.spread ?? 1) || 1;
+    const halfBand = 2 * (live?.spreadLimit ?? live?.spread ?? 1) || 1;
     chart.current?.draw({ widthPx, heightPx, trace, middle, halfBand, grey: stale }, ink);
   });
   return (

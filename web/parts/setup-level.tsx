@@ -23,7 +23,11 @@ export function LevelFields(fields: FieldsProps) {
             ['cable', 'over a cable'],
             ['typed', 'from my eye, typed'],
           ]}
-          onChoose={set('source')}
+          onChoose={(source) => {
+            set('source')(source);
+            set('unit')(source === 'typed' ? 'mm/m' : 'um/m');
+            set('sigma')(source === 'typed' ? '0.2' : '');
+          }}
         />
         <Field
           label="Called"
@@ -37,7 +41,6 @@ export function LevelFields(fields: FieldsProps) {
         <Choice
           label="Its plus end points to"
           name="faces"
-          wide={form.source === 'typed'}
           value={form.faces}
           options={[
             ['far', form.farEnd || 'the far end'],
@@ -45,7 +48,19 @@ export function LevelFields(fields: FieldsProps) {
           ]}
           onChoose={set('faces')}
         />
-        <p class="soft wide-note">
+        <Field
+          label={
+            form.source === 'typed'
+              ? 'One reading is good to, graduations'
+              : 'Spread of one reading, if proved'
+          }
+          name="sigma"
+          value={form.sigma}
+          error={wrong('sigma')}
+          onInput={set('sigma')}
+          onBlur={left('sigma')}
+        />
+        <p class="soft beside">
           Plus says that the foot at that end stands higher. Try it: put a feeler under one foot.
         </p>
       </div>
@@ -65,7 +80,7 @@ function Typed({ form, wrong, set, left }: FieldsProps) {
         onInput={set('graduation')}
         onBlur={left('graduation')}
       />
-      <Choice label="per graduation" name="unit" value={form.unit} options={units} onChoose={set('unit')} />
+      <Choice label="Its unit" name="unit" value={form.unit} options={units} onChoose={set('unit')} />
     </>
   );
 }

@@ -8,14 +8,7 @@ import { PlayerControls } from './player.tsx';
 export function Strip() {
   const demo = usePick((state) => state.simulated !== null && surveying(state));
   const replay = usePick((state) => state.player !== null);
-  if (replay) {
-    return (
-      <>
-        <PlayerControls />
-        <ActionStrip />
-      </>
-    );
-  }
+  if (replay) return <PlayerControls />;
   return demo ? (
     <ActionStrip framed>
       <DemoHand />

@@ -17,13 +17,13 @@ export function TitleBlock() {
         type="button"
         class="title-block"
         disabled={!open}
-        aria-label={`Title block: ${cells.map(({ caption, value }) => `${caption} ${value}`).join('; ')}. Press to change the conditions.`}
+        title={open ? 'Press to change the conditions' : undefined}
         data-testid="title-block"
         onClick={() => page.point({ at: 'conditions' })}
       >
         {cells.map(({ caption, value }) => (
           <span key={caption}>
-            <span class="caption">{caption}</span>
+            <span class="caption">{`${caption} `}</span>
             <span class="value" title={value}>
               {value}
             </span>

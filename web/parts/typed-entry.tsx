@@ -1,44 +1,40 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { usePage, usePick } from '../state/page.ts';
 import { unitWord } from '../words/live.ts';
+import { Control } from './control.tsx';
 
 /** For a level that is read by eye: the number as it is read, sent as it was typed. */
 export function TypedEntry() {
   const page = usePage();
+  const id = useId();
   const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState('');
   const level = usePick((state) => state.session?.setup.level);
   const next = usePick((state) => state.session?.next ?? null);
   useEffect(() => field.current?.focus(), [next]);
   if (!level) return null;
-  const unit =
-    level.graduation === 1
-      ? unitWord(level.unit)
-      : `graduations of ${level.graduation} ${unitWord(level.unit)}`;
+  const whole = level.graduation === 1;
+  const unit = whole ? unitWord(level.unit) : `graduations of ${level.graduation} ${unitWord(level.unit)}`;
   const send = async (event: Event) => {
     event.preventDefault();
     if (!(await page.send({ do: 'type', text }))) setText('');
   };
   return (
     <form class="typed" onSubmit={send}>
-      <label>
-        <span class="hint">{`Reading, ${unit}`}</span>
+      <label for={id}>{`Type the reading, ${unit}`}</label>
+      <div class="entry">
         <input
+          id={id}
           ref={field}
           data-testid="typed"
-          inputMode="text"
           autocomplete="off"
           maxLength={40}
           value={text}
-          disabled={next === null}
           onInput={(event) => setText(event.currentTarget.value)}
         />
-        <span class="hint">plus: bubble towards the plus end</span>
-      </label>
-      <button type="submit" class="control main" disabled={next === null} data-testid="take">
-        <span class="word">Take</span>
-        <span class="hint">enter</span>
-      </button>
+        <Control word="Take" hint="enter" kind="main" submit testId="take" />
+      </div>
+      <p>Plus when the plus end stands higher. Escape leaves the field to the other keys.</p>
     </form>
   );
 }

@@ -44,13 +44,14 @@ function WalkTable({
 }) {
   const { setup } = session;
   const { unit, graduation } = setup.level;
+  const facing = facingOf(setup, walk);
   const along = walk === 'out' ? walkPlacements(setup, walk) : walkPlacements(setup, walk).reverse();
   const steps = along.map((place) => {
     const take = session.counted.get(placementKey(place));
     const readingUmPerM = take ? toInternal('tilt', take.value * graduation, unit) : null;
     return { from: place.from, to: place.to, readingUmPerM, baseMm: setup.baseMm };
   });
-  const { rows, complete } = handColumns(steps, facingOf(setup, walk));
+  const { rows, complete } = handColumns(steps, facing);
   const together = new Map(survey?.stations.map((station) => [station.name, station]));
   const largestU = Math.max(0.05, ...(survey?.stations.map(({ uUm }) => uUm) ?? []));
   const decimals = Math.max(1, decimalsFor(largestU));
@@ -58,6 +59,7 @@ function WalkTable({
     <table>
       <caption>
         {walk === 'out' ? 'Going out' : 'Coming back'}
+        {facing === -1 && ', plus end to the start: readings count the other way'}
         {complete || rows.length === 0
           ? ''
           : `, as far as ${rows.at(-1)?.to}: what lies beyond hangs on a step not read`}

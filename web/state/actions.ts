@@ -1,5 +1,5 @@
 import type { Page } from './page.ts';
-import { lastTake, nothing, type PageState, placeNow, type Reference } from './page-state.ts';
+import { lastTake, nothing, type PageState, placeNow } from './page-state.ts';
 
 /** How an action was asked for. A pedal is wired as a Page Down key. */
 export type Asked = 'key' | 'button' | 'pedal';
@@ -19,8 +19,9 @@ export interface Action {
 
 const typed = (state: PageState) => state.session?.setup.level.source === 'typed';
 
-/** A survey is being taken: not ended, not a replay. */
-export const surveying = ({ session, player }: PageState) => session !== null && !session.ended && !player;
+/** A survey is being taken and the daemon hears: not ended, not a replay. */
+export const surveying = ({ session, player, link }: PageState) =>
+  session !== null && !session.ended && !player && link !== 'lost';
 
 const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave') => (page: Page) =>
   page.change({ pointing: { at }, refusal: null });
@@ -116,99 +117,7 @@ export const handsFree: Action = {
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };
 
-const against = (reference: Reference, key: string, word: string, hint: string): Action => ({
-  id: `against-${reference}`,
-  word: () => word,
-  keys: [key],
-  hint: () => `${key}, ${hint}`,
-  can: ({ session }) => session?.ended ?? false,
-  on: (state) => state.reference === reference,
-  run: (page) => page.change({ reference }),
-});
-
-export const references = [
-  against('ends', '1', 'Ends', 'line through'),
-  against('leastSquares', '2', 'Least squares', 'best line'),
-  against('minimumZone', '3', 'Minimum zone', 'least of all'),
-];
-
-const ended = ({ session }: PageState) => session?.ended ?? false;
-
-export const working: Action = {
-  id: 'working',
-  word: ({ working }) => (working ? 'Hide the working' : 'Show the working'),
-  keys: ['w'],
-  hint: () => 'W',
-  can: ({ session }) => session !== null && session.counted.size > 0,
-  on: ({ working }) => working,
-  run: (page) => page.change({ working: !page.store.get().working }),
-};
-
-export const truth: Action = {
-  id: 'truth',
-  word: () => 'True shape',
-  keys: ['t'],
-  hint: ({ truth }) => (truth ? 'T, take it off' : 'T, lay it over'),
-  can: (state) => ended(state) && state.session?.header.simulated !== undefined,
-  on: ({ truth }) => truth,
-  run: (page) => page.change({ truth: !page.store.get().truth }),
-};
-
-export const print: Action = {
-  id: 'print',
-  word: () => 'Print',
-  keys: ['p'],
-  hint: () => 'P',
-  can: ended,
-  run: () => window.print(),
-};
-
-export const goOn: Action = {
-  id: 'go-on',
-  word: () => 'Go on',
-  keys: ['g'],
-  hint: () => 'G, measure more',
-  can: (state) => ended(state) && !state.player,
-  run(page) {
-    const id = page.store.get().session?.header.id;
-    if (id) void page.send({ do: 'resume', id });
-  },
-};
-
-export const leave: Action = {
-  id: 'leave',
-  word: ({ player }) => (player ? 'Close replay' : 'New survey'),
-  keys: ['x'],
-  hint: () => 'X',
-  can: (state) => state.player !== null || ended(state),
-  run: (page) => void page.send({ do: 'leave' }),
-};
-
-export const theme: Action = {
-  id: 'theme',
-  word: ({ theme }) => (theme === 'paper' ? 'Dark' : 'Light'),
-  keys: ['d'],
-  hint: () => 'D',
-  can: () => true,
-  run: (page) => page.change({ theme: page.store.get().theme === 'paper' ? 'slate' : 'paper' }),
-};
-
-export const mute: Action = {
-  id: 'mute',
-  word: ({ muted }) => (muted ? 'Sound is off' : 'Sound is on'),
-  keys: ['m'],
-  hint: () => 'M',
-  can: () => true,
-  on: ({ muted }) => !muted,
-  run: (page) => page.change({ muted: !page.store.get().muted }),
-};
-
-export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
-export const resultActions = [...references, truth, print, goOn];
-const everywhere = [working, leave, theme, mute];
-
 /** Closes whatever question is open. */
 export const close = (page: Page) => page.change({ pointing: nothing, refusal: null });
 
-/** Every action that has a key, in the order in which a key is looked up. */
-export const allActions = [...surveyActions, ...resultActions, ...everywhere];
+export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];

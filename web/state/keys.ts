@@ -1,6 +1,11 @@
-import { type Asked, allActions, close } from './actions.ts';
+import { type Asked, close, surveyActions } from './actions.ts';
+import { lookActions } from './look-actions.ts';
 import type { Page } from './page.ts';
 import { playerActions } from './player-actions.ts';
+import { resultActions } from './result-actions.ts';
+
+/** In the order in which a key is looked up. */
+const allActions = [...playerActions, ...surveyActions, ...resultActions, ...lookActions];
 
 /** Typing belongs to the field it is typed into, and a focused control keeps its own Enter and Space. */
 function belongsElsewhere(event: KeyboardEvent): boolean {
@@ -19,12 +24,13 @@ export function listenToKeys(page: Page): void {
       event.preventDefault();
       return close(page);
     }
+    // From the field for typed readings, Escape leads to the other keys.
+    if (event.key === 'Escape' && event.target instanceof HTMLElement) event.target.blur();
     if (belongsElsewhere(event)) return;
     // A question is open: only it is answered, so that a pedal doesn't take in the middle of a reason.
     if (state.pointing.at !== 'nothing') return;
     const key = event.key.toLowerCase();
-    const actions = state.player ? [...playerActions, ...allActions] : allActions;
-    const action = actions.find((known) => known.keys.includes(key) && known.can(state));
+    const action = allActions.find((known) => known.keys.includes(key) && known.can(state));
     if (!action) return;
     event.preventDefault();
     if (event.repeat) return;

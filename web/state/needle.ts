@@ -39,6 +39,12 @@ export function mustMove(state: PageState): Placement | null {
   return next && stands && placementKey(next) !== placementKey(stands) ? stands : null;
 }
 
+/** Whether the connection or the level is away: then that comes before anything else. */
+export function inTrouble(state: PageState): boolean {
+  const typed = state.session?.setup.level.source === 'typed';
+  return state.link === 'lost' || (!typed && staleness(state) !== null);
+}
+
 export function isLifted(state: PageState): boolean {
   return state.live?.steadiness === 'moving' && staleness(state) === null;
 }

@@ -27,7 +27,7 @@ export const step: Action = {
 
 export const rewind: Action = {
   id: 'rewind',
-  word: () => 'To the start',
+  word: () => 'Start',
   keys: ['home'],
   hint: () => 'home',
   can: replaying,
@@ -36,7 +36,7 @@ export const rewind: Action = {
 
 export const toEnd: Action = {
   id: 'to-end',
-  word: () => 'To the end',
+  word: () => 'End',
   keys: ['end'],
   hint: () => 'end',
   can: replaying,

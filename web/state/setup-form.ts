@@ -17,6 +17,7 @@ export const emptyForm = {
   profile: '',
   unit: 'um/m',
   graduation: '0.02',
+  sigma: '',
   base: '150',
   stations: '',
   faces: 'far',
@@ -59,6 +60,7 @@ const right: Partial<Record<FormField, string>> = {
   port: 'Choose the port that the level hangs on.',
   profile: 'Choose how the level talks.',
   graduation: 'A number above 0.',
+  sigma: 'A number above 0, or nothing.',
   limit: 'A number of µm above 0, or nothing.',
   partC: 'Between −50 and 100, or nothing.',
   airC: 'Between −50 and 100, or nothing.',
@@ -73,6 +75,7 @@ const fieldOf: Record<string, FormField> = {
   'level.profile': 'profile',
   'level.unit': 'unit',
   'level.graduation': 'graduation',
+  'level.sigma': 'sigma',
 };
 
 export interface ReadForm {
@@ -118,6 +121,7 @@ function setupOf(form: SetupForm): unknown {
       name: form.name,
       source: form.source,
       unit: form.unit,
+      sigma: numberOrNothing(form.sigma),
       ...(cable
         ? { port: form.port, profile: form.profile }
         : { graduation: numberOrNothing(form.graduation) }),

@@ -6,7 +6,7 @@ import { SentenceHead } from '../parts/sentence-head.tsx';
 import { SettleTrace } from '../parts/settle-trace.tsx';
 import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
-import { isLifted, standsOn } from '../state/needle.ts';
+import { inTrouble, isLifted, standsOn } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
@@ -18,15 +18,16 @@ export function SurveyView() {
   const context = usePick((state) => surveySentence(state).context);
   const typed = usePick((state) => state.session?.setup.level.source === 'typed');
   const session = usePick((state) => state.session);
+  const trouble = usePick(inTrouble);
   const working = usePick((state) => state.working);
   if (!session) return null;
   const survey = surveyResult(session, 'ends');
   return (
     <>
       <main class="sheet">
-        <header class="head">
+        <header class={`head ${typed ? 'one' : ''}`}>
           <SentenceHead what={what} context={context}>
-            <NoticeLine notice={surveyNotice(session, survey)} />
+            <NoticeLine notice={trouble ? null : surveyNotice(session, survey)} />
           </SentenceHead>
           {typed ? null : (
             <>
@@ -49,6 +50,7 @@ function LiveDrawing() {
   const session = usePick((state) => state.session);
   const stands = usePick(standsOn);
   const lifted = usePick(isLifted);
+  const trouble = usePick(inTrouble);
   const picked = usePick(({ pointing }) => (pointing.at === 'place' ? pointing.place : null));
   const open = usePick((state) => state.player === null);
   if (!session) return null;
@@ -59,6 +61,7 @@ function LiveDrawing() {
       survey={survey}
       standsOn={stands}
       lifted={lifted}
+      stale={trouble}
       picked={picked}
       suspect={suspectOf(survey)}
       {...(open && {

@@ -1,6 +1,6 @@
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
-import type { Placement } from '../../shared/survey/way.ts';
+import { type Placement, placementKey } from '../../shared/survey/way.ts';
 import { amount } from '../../shared/words.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 
@@ -26,14 +26,25 @@ export function suspectOf(survey: SurveyResult | null): (Placement & { residualU
   };
 }
 
+/** Two readings of one step check only each other: which of them is wrong, nobody can tell. */
+function readTwice(session: Session, { from, to }: Placement): boolean {
+  return (
+    session.walks.length > 1 &&
+    session.walks.every((walk) => session.counted.has(placementKey({ walk, from, to })))
+  );
+}
+
 /** The most pressing thing to know about what was read so far. */
 export function surveyNotice(session: Session, survey: SurveyResult | null): Notice | null {
   const suspect = suspectOf(survey);
   if (suspect) {
-    const walk = suspect.walk === 'back' ? ' on the way back' : '';
     const off = amount(suspect.residualUmPerM, 1);
+    const place = `${suspect.from}–${suspect.to}`;
+    const twice = readTwice(session, suspect);
     return {
-      text: `${suspect.from}–${suspect.to}${walk} disagrees with the rest by ${off} µm/m. Wipe the feet and the way, then repeat it.`,
+      text: twice
+        ? `${place}: out and back disagree by ${off} µm/m. Wipe the feet and the way, read it again.`
+        : `${place} disagrees with the rest by ${off} µm/m. Wipe the feet and the way, read it again.`,
       warns: true,
     };
   }

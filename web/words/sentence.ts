@@ -36,7 +36,12 @@ export function nextSentence(session: Session, standsOn: Placement | null): Sent
   if (turn && !walkPlan.some((place) => session.counted.has(placementKey(place)))) {
     return { what: `Turn the level end for end, set it on ${pair}`, context };
   }
-  return { what: standsOn ? `Move the level on to ${pair}` : `Set the level on ${pair}`, context };
+  if (!standsOn) return { what: `Set the level on ${pair}`, context };
+  const there = standsOn.from === next.from && standsOn.to === next.to;
+  return {
+    what: there ? `Lift the level, set it on ${pair} again` : `Move the level on to ${pair}`,
+    context,
+  };
 }
 
 function allRead({ walks, skipped, setup }: Session): Sentence {

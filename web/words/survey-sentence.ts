@@ -1,6 +1,6 @@
 import { instrumentOf, mustMove, staleness } from '../state/needle.ts';
 import type { PageState } from '../state/page-state.ts';
-import { nextSentence, pairText, type Sentence } from './sentence.ts';
+import { capital, nextSentence, pairText, type Sentence } from './sentence.ts';
 
 /** The sentence of the survey view: trouble with the cable or the connection comes before the next place. */
 export function surveySentence(state: PageState): Sentence {
@@ -14,7 +14,7 @@ export function surveySentence(state: PageState): Sentence {
   const sentence = nextSentence(session, mustMove(state));
   if (player || session.setup.level.source === 'typed') return sentence;
   const instrument = instrumentOf(state);
-  const why = instrument?.error ? `${instrument.error.message}. ` : '';
+  const why = instrument?.error ? `${capital(instrument.error.message)}. ` : '';
   switch (staleness(state)) {
     case 'cable is out':
       return { what: 'Plug the level in again', context: `${why}${next}${safe}` };

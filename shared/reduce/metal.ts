@@ -1,12 +1,12 @@
-import { lineReference } from './figures/line-reference.ts';
-import { planeReference } from './figures/plane-reference.ts';
-import { areaMetal } from './metal/area-metal.ts';
-import { lineMetal } from './metal/line-metal.ts';
-import type { Metal, TargetSpec } from './metal/metal.ts';
-import { planPasses } from './metal/passes.ts';
-import type { Surveyed } from './reduce-surveyed.ts';
-import type { Result } from './sheet/result.ts';
-import type { Sheet } from './sheet/schema.ts';
+import { lineReference } from '../figures/line-reference.ts';
+import { planeReference } from '../figures/plane-reference.ts';
+import { areaMetal } from '../metal/area-metal.ts';
+import { lineMetal } from '../metal/line-metal.ts';
+import type { Metal, TargetSpec } from '../metal/metal.ts';
+import { planPasses } from '../metal/passes.ts';
+import type { Result } from '../sheet/result.ts';
+import type { Sheet } from '../sheet/schema.ts';
+import type { Surveyed } from './surveyed.ts';
 
 /** What is wished when the sheet does not say. */
 const plainTarget: TargetSpec = { shape: 'flat', crownUm: 0, tilt: 'free', biteUm: 5, stopPasses: 0 };
@@ -34,28 +34,29 @@ export function metalOf(
     : [
         `No target was named: flat, lying as it likes, ${spec.biteUm} µm a pass was taken for the metal to scrape.`,
       ];
-  for (const [name, { stations }] of found) {
-    if (mostPasses(stations) > mostPlanned) {
+  const metal = found.map(([name, each]) => [name, resultOf(each, spec)] as const);
+  for (const [name, { plan, stations }] of metal) {
+    if (plan.length === 0 && mostPasses(Object.values(stations)) > mostPlanned) {
       notes.push(
         `${name} needs over ${mostPlanned} passes: that is work for a machine, so no plan was made.`,
       );
     }
   }
-  const metal = found.map(([name, each]) => [name, resultOf(each, spec)] as const);
   return { metal: Object.fromEntries(metal), notes };
 }
 
 /** Nobody scrapes more passes than this; a plan of millions would only fill the memory. */
 const mostPlanned = 1000;
 
-function mostPasses(stations: Metal['stations']): number {
-  return Object.values(stations).reduce((most, { passes }) => Math.max(most, passes), 0);
+function mostPasses(removals: readonly { readonly passes: number }[]): number {
+  return removals.reduce((most, { passes }) => Math.max(most, passes), 0);
 }
 
 function resultOf({ target, stations, contact }: Metal, { stopPasses }: TargetSpec): Result['metal'][string] {
-  const passes = Object.values(stations).map((removal) => removal.passes);
+  const removals = Object.values(stations);
+  const passes = removals.map((removal) => removal.passes);
   const plan =
-    mostPasses(stations) > mostPlanned ? [] : planPasses(Object.keys(stations), passes, stopPasses);
+    mostPasses(removals) > mostPlanned ? [] : planPasses(Object.keys(stations), passes, stopPasses);
   return {
     target,
     stations,

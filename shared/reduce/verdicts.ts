@@ -1,10 +1,10 @@
-import { WayscribeError } from './errors.ts';
-import type { Figure } from './figures/figure.ts';
-import { bulgeOf, hollowOf } from './figures/one-sided.ts';
-import type { Surveyed } from './reduce-surveyed.ts';
-import type { Result } from './sheet/result.ts';
-import type { Reference, Sheet } from './sheet/schema.ts';
-import { judge, judgeOneSided } from './verdicts.ts';
+import { WayscribeError } from '../errors.ts';
+import type { Figure } from '../figures/figure.ts';
+import { bulgeOf, hollowOf } from '../figures/one-sided.ts';
+import type { Result } from '../sheet/result.ts';
+import type { Reference, Sheet } from '../sheet/schema.ts';
+import { judge, judgeOneSided } from '../verdicts.ts';
+import type { Surveyed } from './surveyed.ts';
 
 type Limit = Sheet['limits'][number];
 type Verdict = Result['verdicts'][number];

@@ -1,10 +1,10 @@
-import type { Adjustment } from './adjust/adjust.ts';
-import type { AdjustedHeights } from './adjust/adjusted.ts';
-import { type Area, areaOf } from './figures/area.ts';
-import type { Lines } from './figures/figure.ts';
-import { lineOf } from './figures/line.ts';
-import type { PlaneReferenceKind } from './figures/plane-reference.ts';
-import type { Reference, Sheet } from './sheet/schema.ts';
+import type { Adjustment } from '../adjust/adjust.ts';
+import type { AdjustedHeights } from '../adjust/adjusted.ts';
+import { type Area, areaOf } from '../figures/area.ts';
+import type { Lines } from '../figures/figure.ts';
+import { lineOf } from '../figures/line.ts';
+import type { PlaneReferenceKind } from '../figures/plane-reference.ts';
+import type { Reference, Sheet } from '../sheet/schema.ts';
 
 /** What was surveyed, ready for figures. */
 export interface Surveyed {
@@ -19,6 +19,8 @@ export interface Surveyed {
   readonly isPlane: boolean;
   /** Whether heights at all stations can be compared, or only along each line. */
   readonly tiedThroughout: boolean;
+  /** The part that each station belongs to; stations of one part are tied together. */
+  readonly parts: Int32Array;
 }
 
 export function surveyedOf(sheet: Sheet, { heights, parts }: Adjustment, asked?: Reference): Surveyed {
@@ -42,6 +44,7 @@ export function surveyedOf(sheet: Sheet, { heights, parts }: Adjustment, asked?:
     reference: isPlane ? planeReference : (asked ?? 'ends'),
     planeReference,
     isPlane,
+    parts,
     tiedThroughout: parts.every((part) => part === 0),
   };
 }

@@ -1,13 +1,13 @@
-import { barFigures } from './figures/bar.ts';
-import { bedFigures } from './figures/bed.ts';
-import { dovetailFigures } from './figures/dovetail.ts';
-import type { Figures } from './figures/figure.ts';
-import { plateFigures } from './figures/plate.ts';
-import { slideFigures } from './figures/slide.ts';
-import { squareFigures } from './figures/square.ts';
-import type { Surveyed } from './reduce-surveyed.ts';
-import type { Sheet } from './sheet/schema.ts';
-import { toInternal } from './units.ts';
+import { barFigures } from '../figures/bar.ts';
+import { bedFigures } from '../figures/bed.ts';
+import { dovetailFigures } from '../figures/dovetail.ts';
+import type { Figures } from '../figures/figure.ts';
+import { plateFigures } from '../figures/plate.ts';
+import { slideFigures } from '../figures/slide.ts';
+import { squareFigures } from '../figures/square.ts';
+import type { Sheet } from '../sheet/schema.ts';
+import { toInternal } from '../units.ts';
+import type { Surveyed } from './surveyed.ts';
 
 /** The figures that belong to the kind of survey, and what has to be said with them. */
 export function figuresOf(sheet: Sheet, { heights, lines, area }: Surveyed): Figures {

@@ -1,6 +1,8 @@
-import { type Adjustment, uncheckedRedundancy } from './adjust/adjust.ts';
-import { extentMm, horizonSagittaUm } from './adjust/gravity.ts';
-import type { Sheet } from './sheet/schema.ts';
+import type { Adjustment } from '../adjust/adjust.ts';
+import { leastFreedomToScale } from '../adjust/fit.ts';
+import { extentMm, horizonSagittaUm } from '../adjust/gravity.ts';
+import { uncheckedRedundancy } from '../adjust/suspect.ts';
+import type { Sheet } from '../sheet/schema.ts';
 
 /** What was assumed, scaled, corrected and not checked, in plain sentences. Nothing is done in silence. */
 export function notesOf(sheet: Sheet, adjustment: Adjustment): string[] {
@@ -22,17 +24,21 @@ function sigmaNotes(sheet: Sheet, { fit }: Adjustment): string[] {
   ];
   const notes: string[] = [];
   if (assumed.length > 0) {
-    const unit = [...new Set(assumed.map(([, each]) => `1 ${each}`))].join(' and ');
+    const unit = [
+      ...new Set(assumed.map(([, each]) => `1 ${each.replace(/^um|^u(?=in)/, (u) => u.replace('u', 'µ'))}`)),
+    ].join(' and ');
     const whole = assumed.length === sheet.walks.length + sheet.sweeps.length;
     const of = whole ? 'one reading' : `one reading of ${listed(assumed.map(([id]) => `"${id}"`))}`;
     notes.push(`The standard deviation of ${of} was not given; ${unit} was assumed.`);
-    if (fit.sigmaScaled) {
+    if (fit.sigmaScaled && fit.s0! < 1e-9) {
+      notes.push('The readings agree to the last digit, so their scatter says nothing of their uncertainty.');
+    } else if (fit.sigmaScaled) {
       notes.push(
         `All uncertainties were scaled by s0 = ${brief(fit.s0!)}, as the readings scatter with ${fit.degreesOfFreedom} degrees of freedom.`,
       );
     } else {
       const why = whole
-        ? `${fit.degreesOfFreedom} degrees of freedom are too few`
+        ? `there are fewer than ${leastFreedomToScale} degrees of freedom to tell`
         : 'some standard deviations are known';
       notes.push(`The uncertainties rest on that assumption and were not scaled: ${why}.`);
     }
@@ -73,7 +79,7 @@ function uncheckedNotes(sheet: Sheet, { redundancy, observations }: Adjustment):
   if (unchecked.length === 0) return [];
   if (unchecked.length === observations.count) {
     return [
-      'Nothing checks these readings: a wrong one would not show. Walk back, or add readings that cross.',
+      'Nothing checks these readings: a wrong one would not show. Walk back, sweep again, or add readings that cross.',
     ];
   }
   const named = unchecked.slice(0, 5).map((row) => readingName(sheet, { observations }, row));

@@ -1,0 +1,49 @@
+import type { Session } from '../../shared/session/fold.ts';
+import type { Across } from './across.ts';
+import { fitText, textWidth } from './text-width.ts';
+
+interface EndNamesProps {
+  readonly across: Across;
+  readonly session: Session;
+  readonly surfacePx: number;
+}
+
+const sizePx = 12.5;
+const arrowPx = 34;
+const apartPx = 16;
+
+/** The two ends by name, each with a leader down to its corner of the metal, and which way it is walked. */
+export function EndNames({ across, session, surfacePx }: EndNamesProps) {
+  const { setup, next } = session;
+  const { leftPx, rightPx } = across;
+  const middle = (leftPx + rightPx) / 2;
+  const room = (rightPx - leftPx) / 2 - apartPx;
+  const [start, far] = [fitText(setup.startEnd, sizePx, room), fitText(setup.farEnd, sizePx, room)];
+  const direction = next?.walk === 'back' ? 'coming back' : 'going out';
+  const half = textWidth(direction, sizePx) / 2;
+  const longest = Math.max(textWidth(start, sizePx), textWidth(far, sizePx));
+  const fits = leftPx + 7 + longest + apartPx < middle - half - arrowPx;
+  return (
+    <g>
+      <path class="thin" d={`M${leftPx} 3V${surfacePx - 4}M${rightPx} 3V${surfacePx - 4}`} />
+      <text x={leftPx + 7} y={12}>
+        {start}
+      </text>
+      <text x={rightPx - 7} y={12} text-anchor="end">
+        {far}
+      </text>
+      {next && fits && (
+        <g>
+          <text x={middle} y={12} text-anchor="middle">
+            {direction}
+          </text>
+          {next.walk === 'out' ? (
+            <path class="thin" d={`M${middle + half + 6} 8h24m-7 -4l7 4l-7 4`} />
+          ) : (
+            <path class="thin" d={`M${middle - half - 6} 8h-24m7 -4l-7 4l7 4`} />
+          )}
+        </g>
+      )}
+    </g>
+  );
+}

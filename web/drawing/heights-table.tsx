@@ -1,0 +1,27 @@
+import type { ReducedStation } from '../state/survey-result.ts';
+import { heightLabel } from './heights-axis.ts';
+
+/** The same numbers for who can't see the curve. */
+export function HeightsTable({ stations }: { stations: readonly ReducedStation[] }) {
+  return (
+    <table class="unseen">
+      <caption>Heights of the stations</caption>
+      <thead>
+        <tr>
+          <th scope="col">Station</th>
+          <th scope="col">Height, µm</th>
+          <th scope="col">Sure to, µm</th>
+        </tr>
+      </thead>
+      <tbody>
+        {stations.map(({ name, heightUm, uUm }) => (
+          <tr key={name} data-station={name} data-height-um={heightUm} data-u-um={uUm}>
+            <th scope="row">{name}</th>
+            <td>{heightLabel(heightUm, 0.1)}</td>
+            <td>{(2 * uUm).toFixed(1)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

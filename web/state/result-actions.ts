@@ -1,0 +1,72 @@
+import type { Action } from './actions.ts';
+import type { PageState, Reference } from './page-state.ts';
+
+const against = (reference: Reference, key: string, word: string, hint: string): Action => ({
+  id: `against-${reference}`,
+  word: () => word,
+  keys: [key],
+  hint: () => `${key}, ${hint}`,
+  can: ({ session }) => session?.ended ?? false,
+  on: (state) => state.reference === reference,
+  run: (page) => page.change({ reference }),
+});
+
+export const references = [
+  against('ends', '1', 'Ends', 'joins them'),
+  against('leastSquares', '2', 'Least squares', 'best fit'),
+  against('minimumZone', '3', 'Minimum zone', 'narrowest'),
+];
+
+const ended = ({ session }: PageState) => session?.ended ?? false;
+
+export const working: Action = {
+  id: 'working',
+  word: ({ working }) => (working ? 'Hide the working' : 'Show the working'),
+  keys: ['w'],
+  hint: () => 'W',
+  can: ({ session }) => session !== null && session.counted.size > 0,
+  on: ({ working }) => working,
+  run: (page) => page.change({ working: !page.store.get().working }),
+};
+
+export const truth: Action = {
+  id: 'truth',
+  word: () => 'True shape',
+  keys: ['t'],
+  hint: ({ truth }) => (truth ? 'T, take it off' : 'T, lay it over'),
+  can: (state) => ended(state) && state.session?.header.simulated !== undefined,
+  on: ({ truth }) => truth,
+  run: (page) => page.change({ truth: !page.store.get().truth }),
+};
+
+export const print: Action = {
+  id: 'print',
+  word: () => 'Print',
+  keys: ['p'],
+  hint: () => 'P',
+  can: ended,
+  run: () => window.print(),
+};
+
+export const goOn: Action = {
+  id: 'go-on',
+  word: () => 'Go on',
+  keys: ['g'],
+  hint: () => 'G, measure more',
+  can: (state) => ended(state) && !state.player,
+  run(page) {
+    const id = page.store.get().session?.header.id;
+    if (id) void page.send({ do: 'resume', id });
+  },
+};
+
+export const leave: Action = {
+  id: 'leave',
+  word: ({ player }) => (player ? 'Close replay' : 'New survey'),
+  keys: ['x'],
+  hint: () => 'X',
+  can: (state) => state.player !== null || ended(state),
+  run: (page) => void page.send({ do: 'leave' }),
+};
+
+export const resultActions = [...references, working, truth, print, goOn, leave];
