@@ -1,3 +1,4 @@
+import { WayscribeError } from '../errors.ts';
 import type { Sheet } from '../sheet/schema.ts';
 import type { AdjustedHeights } from './adjusted.ts';
 import { checkDetermined } from './determined.ts';
@@ -56,6 +57,7 @@ export function adjust(sheet: Sheet): Adjustment {
   const { variance, explained } = selectedInverse(observations, factor);
 
   const fit = fitOf(sheet, observations, factor.held.length, misfit);
+  checkRounding(explained, fit);
   const scale = fit.sigmaScaled ? fit.s0! : 1;
   const redundancy = redundancyOf(explained);
   const standardised = standardise(misfit, redundancy, scale, observations.observed);
@@ -72,6 +74,21 @@ export function adjust(sheet: Sheet): Adjustment {
     parts,
     fit,
   };
+}
+
+/**
+ * The redundancies add up to the degrees of freedom, whatever was read. Where they don't, rounding has won:
+ * readings of hugely unlike weight drown one another.
+ */
+function checkRounding(explained: Float64Array, { observations, degreesOfFreedom }: Fit): void {
+  const sum = explained.reduce((total, share) => total + 1 - share, 0);
+  if (Math.abs(sum - degreesOfFreedom) <= 1e-6 + 1e-9 * observations) return;
+  throw new WayscribeError(
+    'adjust.notDetermined',
+    'sigmas and bases',
+    'some readings weigh so much more than others that rounding hides what the others say',
+    'mend the sigmas, the bases or the coordinates',
+  );
 }
 
 /** The unknowns by place, refined once against the rows themselves. */

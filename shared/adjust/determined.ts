@@ -126,7 +126,7 @@ function cure(involved: readonly Nuisance[], shape: 'constant' | 'plane'): strin
     return 'take the slope of the sweep as known where the motion of the slide is the reference';
   }
   if (has('zero')) {
-    return 'add a reading between the two in another place, turn the level end for end, or share one zero';
+    return 'let the walks share one zero, turn the level end for end, or add readings that cross elsewhere';
   }
   return 'add a reading that joins these stations to others';
 }

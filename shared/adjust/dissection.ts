@@ -62,13 +62,13 @@ export function dissect(observations: Observations): Dissection {
     // The stations of either half that touch the other would do: the fewer, the better.
     if (touching(from, middle, right) <= touching(middle, to, left)) {
       const inner = partition(from, middle, (k) => !touches(k, right));
-      return node(inner, middle, [...halves(from, inner), split(middle, to)]);
+      return node(inner, middle, [...splitAny(from, inner), split(middle, to)]);
     }
     const outer = partition(middle, to, (k) => touches(k, left));
-    return node(middle, outer, [split(from, middle), ...halves(outer, to)]);
+    return node(middle, outer, [split(from, middle), ...splitAny(outer, to)]);
   };
 
-  const halves = (from: number, to: number): number[] => (to > from ? [split(from, to)] : []);
+  const splitAny = (from: number, to: number): number[] => (to > from ? [split(from, to)] : []);
 
   /** Whether station k shares a tilt with one of the region. */
   const touches = (k: number, other: number): boolean => {

@@ -34,6 +34,9 @@ export function metalOf(
     : [
         `No target was named: flat, lying as it likes, ${spec.biteUm} µm a pass was taken for the metal to scrape.`,
       ];
+  if (spec.shape === 'flat' && spec.crownUm > 0) {
+    notes.push(`The target is flat, so its crown of ${spec.crownUm} µm was left out of account.`);
+  }
   const metal = found.map(([name, each]) => [name, resultOf(each, spec)] as const);
   for (const [name, { plan, stations }] of metal) {
     if (plan.length === 0 && mostPasses(Object.values(stations)) > mostPlanned) {

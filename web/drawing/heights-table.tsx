@@ -5,7 +5,9 @@ import { heightLabel } from './heights-axis.ts';
 export function HeightsTable({ stations }: { stations: readonly ReducedStation[] }) {
   return (
     <table class="unseen">
-      <caption>Heights of the stations</caption>
+      <caption data-testid="station-count" data-count={stations.length}>
+        {`Heights of ${stations.length} stations`}
+      </caption>
       <thead>
         <tr>
           <th scope="col">Station</th>

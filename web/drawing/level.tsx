@@ -29,8 +29,8 @@ export function Level({ fromPx, toPx, surfacePx, lifted, stale, plusAt }: LevelP
       <rect x={fromPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={toPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={-half} y={top} width={width} height={bodyPx} />
-      {width >= 96 && (
-        <text x={0} y={top + bodyPx / 2 + 4.5} text-anchor="middle">
+      {width >= 68 && (
+        <text x={plusAt === 'to' ? -6 : 6} y={top + bodyPx / 2 + 4.5} text-anchor="middle">
           level
         </text>
       )}

@@ -31,7 +31,8 @@ export function Profile(props: ProfileProps) {
     ...stations.flatMap(({ heightUm, uUm }) => [heightUm + coverage * uUm, heightUm - coverage * uUm]),
     ...truth.map(({ heightUm }) => heightUm),
   ];
-  const largestU = Math.max(0.1, ...stations.map(({ uUm }) => uUm));
+  // Two stations have no shape yet: the axis waits for one.
+  const largestU = stations.length < 3 ? 0.5 : Math.max(0.1, ...stations.map(({ uUm }) => uUm));
   const worst = furthest(stations);
   const lines = Math.max(3, Math.min(8, Math.floor(heightPx / 30)));
   const above = worst !== null && worst.heightUm > 0;
@@ -70,7 +71,9 @@ export function Profile(props: ProfileProps) {
 function captionText(survey: SurveyResult | null): string {
   const first = survey?.stations[0];
   const last = survey?.stations.at(-1);
-  if (!survey || !first || !last) return 'Height along the way, µm: it grows with every reading.';
+  if (!survey || !first || !last || survey.stations.length < 3) {
+    return 'Height along the way, µm: the shape shows from the second reading on.';
+  }
   const line =
     survey.result.reference === 'ends'
       ? `the line through ${first.name} and ${last.name}`

@@ -8,9 +8,9 @@ export interface SettleModel {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly trace: readonly TracePoint[];
-  /** The band in which the needle must stay, in the unit of the reading. */
   readonly middle: number;
-  readonly halfBand: number;
+  /** Largest standard deviation that counts as steady, in the unit of the reading; null when it is not told. */
+  readonly limit: number | null;
   readonly grey: boolean;
 }
 
@@ -36,7 +36,8 @@ export function createSettleChart(canvas: HTMLCanvasElement): SettleChart {
     },
   });
   return {
-    draw({ widthPx, heightPx, trace, middle, halfBand, grey }, ink) {
+    draw({ widthPx, heightPx, trace, middle, limit, grey }, ink) {
+      const halfBand = 2 * (limit ?? 0.5);
       const now = trace.at(-1)?.m ?? 0;
       // Linear inside the band, logarithmic outside: the swing of a level that was just set down and the
       // last tenth of its settling are seen in one picture.
@@ -51,7 +52,12 @@ export function createSettleChart(canvas: HTMLCanvasElement): SettleChart {
       ];
       const edge = { borderWidth: 0, pointRadius: 0 };
       chart.data.datasets = [
-        { data: level(squeeze(middle + halfBand)), ...edge, fill: '+1', backgroundColor: `${ink.soft}3a` },
+        {
+          data: limit === null ? [] : level(squeeze(middle + halfBand)),
+          ...edge,
+          fill: '+1',
+          backgroundColor: `${ink.soft}3a`,
+        },
         { data: level(squeeze(middle - halfBand)), ...edge, fill: false },
         {
           data: trace.map(({ m, value }) => ({ x: m, y: squeeze(value) })),

@@ -33,8 +33,8 @@ export function Recordings() {
             <tr key={id}>
               <td>{`${dateText(t)}, ${timeText(t)}`}</td>
               <td>{`${part}, ${surface}${simulated ? ' (simulated)' : ''}`}</td>
-              <td>{round}</td>
-              <td>{operator}</td>
+              <td class="minor">{round}</td>
+              <td class="minor">{operator}</td>
               <td>{`${takes} of ${planned}${ended ? '' : ', not finished'}`}</td>
               <td class="do">
                 {!ended && (

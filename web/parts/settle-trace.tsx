@@ -25,8 +25,8 @@ export function SettleTrace() {
   useEffect(() => {
     if (widthPx === 0) return;
     const middle = live?.mean ?? trace.at(-1)?.value ?? 0;
-    const halfBand = 2 * (live?.spreadLimit ?? live?.spread ?? 1) || 1;
-    chart.current?.draw({ widthPx, heightPx, trace, middle, halfBand, grey: stale }, ink);
+    const limit = live?.spreadLimit ?? null;
+    chart.current?.draw({ widthPx, heightPx, trace, middle, limit, grey: stale }, ink);
   });
   return (
     <div class="trace" ref={ref}>

@@ -35,18 +35,21 @@ function DemoHand() {
       />
       <Control
         word="Lift"
+        hint="off the metal"
         disabled={walking || lifted}
         testId="sim-lift"
         onClick={() => void page.send({ do: 'sim-lift' })}
       />
       <Control
         word="Set down"
+        hint="on the next place"
         disabled={walking || !lifted}
         testId="sim-set-down"
         onClick={() => void page.send({ do: 'sim-set-down' })}
       />
       <Control
         word="Push"
+        hint="a bump"
         disabled={lifted}
         testId="sim-push"
         onClick={() => void page.send({ do: 'sim-push' })}
