@@ -32,10 +32,14 @@ test('lines in one sentence', () => {
     straightness: { ends: straightness, leastSquares: straightness, minimumZone: straightness },
     stations: {},
   });
-  expect(lineSentence('Front way', line('hollow'), 'ends')).toBe('Front way 8.1 µm hollow at F6');
-  expect(lineSentence('Front way', line('crown'), 'ends')).toBe('Front way 8.1 µm crown at F0');
+  expect(lineSentence('Front way', line('hollow'), 'ends')).toBe(
+    'Front way 8.1 µm out of straight: hollow, F6 lowest',
+  );
+  expect(lineSentence('Front way', line('crown'), 'ends')).toBe(
+    'Front way 8.1 µm out of straight: crown, F0 highest',
+  );
   expect(lineSentence('Front way', line('s-shaped'), 'ends')).toBe(
-    'Front way 8.1 µm s-shaped, highest at F0, lowest at F6',
+    'Front way 8.1 µm out of straight: s-shaped, F0 highest, F6 lowest',
   );
   expect(lineSentence('Front way', line('straight'), 'ends')).toBe('Front way straight, sure to 1.0 µm');
 });

@@ -59,8 +59,9 @@ export function referenceWord(reference: ReferenceKind): string {
 }
 
 /**
- * "Front way 8.1 µm hollow at F6", "Front way 4 µm crown at F3", "Front way 9.6 µm s-shaped, highest at
- * F2, lowest at F7", "Front way straight, sure to 0.8 µm". The number is the straightness against `reference`.
+ * "Front way 8.1 µm out of straight: hollow, F6 lowest", "Front way 4 µm out of straight: crown, F3 highest",
+ * "Front way 9.6 µm out of straight: s-shaped, F2 highest, F7 lowest", "Front way straight, sure to 0.8 µm". The
+ * number is the straightness against `reference`, from the highest to the lowest: no station stands that far off.
  */
 export function lineSentence(
   name: string,
@@ -69,8 +70,8 @@ export function lineSentence(
 ): string {
   const { valueUm, uUm, highest, lowest } = line.straightness[reference];
   if (line.shape === 'straight') return `${name} straight, ${sureTo(uUm)}`;
-  const size = `${name} ${amount(valueUm, uUm)} µm`;
-  if (line.shape === 'hollow') return `${size} hollow at ${lowest}`;
-  if (line.shape === 'crown') return `${size} crown at ${highest}`;
-  return `${size} ${line.shape}, highest at ${highest}, lowest at ${lowest}`;
+  const size = `${name} ${amount(valueUm, uUm)} µm out of straight: ${line.shape}`;
+  if (line.shape === 'hollow') return `${size}, ${lowest} lowest`;
+  if (line.shape === 'crown') return `${size}, ${highest} highest`;
+  return `${size}, ${highest} highest, ${lowest} lowest`;
 }

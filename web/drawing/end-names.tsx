@@ -1,4 +1,5 @@
 import type { Session } from '../../shared/session/fold.ts';
+import { directionOf, runNow } from '../state/on-plan.ts';
 import type { Across } from './across.ts';
 import { fitText, textWidth } from './text-width.ts';
 
@@ -6,6 +7,8 @@ interface EndNamesProps {
   readonly across: Across;
   readonly session: Session;
   readonly surfacePx: number;
+  /** Whether this is where one walks now. */
+  readonly busy: boolean;
 }
 
 const sizePx = 12.5;
@@ -13,13 +16,16 @@ const arrowPx = 34;
 const apartPx = 16;
 
 /** The two ends by name, each with a leader down to its corner of the metal, and which way it is walked. */
-export function EndNames({ across, session, surfacePx }: EndNamesProps) {
-  const { setup, next } = session;
+export function EndNames({ across, session, surfacePx, busy }: EndNamesProps) {
+  const { setup } = session;
+  if (!('startEnd' in setup)) return null;
   const { leftPx, rightPx } = across;
   const middle = (leftPx + rightPx) / 2;
   const room = (rightPx - leftPx) / 2 - apartPx;
   const [start, far] = [fitText(setup.startEnd, sizePx, room), fitText(setup.farEnd, sizePx, room)];
-  const direction = next?.walk === 'back' ? 'coming back' : 'going out';
+  const run = busy && session.next ? runNow(session) : undefined;
+  const out = run !== undefined && directionOf(session, run) === 1;
+  const direction = out ? 'going out' : 'coming back';
   const half = textWidth(direction, sizePx) / 2;
   const longest = Math.max(textWidth(start, sizePx), textWidth(far, sizePx));
   const fits = leftPx + 7 + longest + apartPx < middle - half - arrowPx;
@@ -32,12 +38,12 @@ export function EndNames({ across, session, surfacePx }: EndNamesProps) {
       <text x={rightPx - 7} y={12} text-anchor="end">
         {far}
       </text>
-      {next && fits && (
+      {run && fits && (
         <g>
           <text x={middle} y={12} text-anchor="middle">
             {direction}
           </text>
-          {next.walk === 'out' ? (
+          {out ? (
             <path class="thin" d={`M${middle + half + 6} 8h24m-7 -4l7 4l-7 4`} />
           ) : (
             <path class="thin" d={`M${middle - half - 6} 8h-24m7 -4l-7 4l7 4`} />

@@ -1,3 +1,5 @@
+import { highAndLow, type Sides } from '../words/sides.ts';
+
 /** The vertical axis of the profile: round steps, room round the band, nothing blown up out of proportion. */
 export interface HeightsAxis {
   readonly minUm: number;
@@ -45,7 +47,7 @@ export function heightsAxis(
 }
 
 /** "10 high", "0", "5 low": a height without a sign. */
-export function heightLabel(heightUm: number, stepUm: number): string {
+export function heightLabel(heightUm: number, stepUm: number, sides: Sides = highAndLow): string {
   const decimals = Math.max(0, -Math.floor(Math.log10(stepUm) + 1e-9));
   const rounded = Number(Math.abs(heightUm).toFixed(decimals));
   if (rounded === 0) return '0';
@@ -53,7 +55,7 @@ export function heightLabel(heightUm: number, stepUm: number): string {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
   });
-  return `${size} ${heightUm > 0 ? 'high' : 'low'}`;
+  return `${size} ${heightUm > 0 ? sides.above : sides.below}`;
 }
 
 /** How many times heights are drawn larger than lengths, to two digits, with thousands set apart. */

@@ -46,18 +46,7 @@ export function Level({ fromPx, toPx, surfacePx, lifted, stale, plusAt }: LevelP
   );
 }
 
-/** Where the feet are to be set next, while the level still stands elsewhere. */
-export function NextFeet({ fromPx, toPx, surfacePx }: Pick<LevelProps, 'fromPx' | 'toPx' | 'surfacePx'>) {
-  const foot = footWidth(fromPx, toPx);
-  return (
-    <g class="ghost">
-      {[fromPx, toPx].map((px) => (
-        <rect key={px} x={px - foot / 2} y={surfacePx - feetPx - 1} width={foot} height={feetPx} />
-      ))}
-    </g>
-  );
-}
-
-function footWidth(fromPx: number, toPx: number): number {
+/** How broad a foot is drawn, px. */
+export function footWidth(fromPx: number, toPx: number): number {
   return Math.max(3, Math.min(14, (toPx - fromPx) * 0.3));
 }

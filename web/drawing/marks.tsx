@@ -1,5 +1,6 @@
 import type { Session } from '../../shared/session/fold.ts';
-import type { Placement } from '../../shared/survey/way.ts';
+import type { Placement } from '../../shared/survey/plan.ts';
+import type { DrawnPlace } from './instrument.tsx';
 
 interface MarksProps {
   readonly session: Session;
@@ -9,38 +10,41 @@ interface MarksProps {
   readonly yPx: number;
 }
 
-/** What became of single steps: skipped ones are crossed, the suspect one carries a triangle. */
+/** What became of single places: skipped ones are crossed, the suspect one carries a triangle. */
 export function Marks({ session, pxOf, suspect, yPx }: MarksProps) {
-  const read = new Set([...session.counted.values()].map(({ place }) => place.from));
-  const unread = [...session.skipped.values()].filter(({ place }) => !read.has(place.from));
-  const middleOf = ({ from, to }: Placement) => ((pxOf.get(from) ?? 0) + (pxOf.get(to) ?? 0)) / 2;
+  const name = ({ at }: Placement) => at.join('–');
+  const read = new Set([...session.counted.values()].map(({ place }) => name(place)));
+  const here = ({ at }: Placement) => at.every((station) => pxOf.has(station));
+  const unread = [...session.skipped.values()].filter(({ place }) => here(place) && !read.has(name(place)));
+  const middleOf = ({ at }: Placement) =>
+    at.reduce((sum, station) => sum + (pxOf.get(station) ?? 0), 0) / at.length;
   return (
     <g>
       {unread.map(({ seq, place }) => (
         <path key={seq} class="skipped" d={`M${middleOf(place) - 6} ${yPx - 6}l12 12m0 -12l-12 12`}>
-          <title>{`${place.from}–${place.to} skipped`}</title>
+          <title>{`${name(place)} skipped`}</title>
         </path>
       ))}
       {suspect && (
         <path class="triangle" d={`M${middleOf(suspect)} ${yPx - 10}l11 19h-22z`}>
-          <title>{`${suspect.from}–${suspect.to} disagrees`}</title>
+          <title>{`${name(suspect)} disagrees`}</title>
         </path>
       )}
     </g>
   );
 }
 
-interface PickedPlaceProps {
-  readonly fromPx: number;
-  readonly toPx: number;
-  readonly surfacePx: number;
-  readonly metalPx: number;
-}
-
-/** A frame round the step that the person points at. */
-export function PickedPlace({ fromPx, toPx, surfacePx, metalPx }: PickedPlaceProps) {
-  const px = Math.max(8, toPx - fromPx);
+/** A frame round the place that the person points at. */
+export function PickedPlace({ px, surfacePx, metalPx }: DrawnPlace & { readonly metalPx: number }) {
+  const [fromPx, toPx] = [Math.min(...px), Math.max(...px)];
+  const width = Math.max(px.length === 1 ? 22 : 8, toPx - fromPx);
   return (
-    <rect class="picked" x={(fromPx + toPx - px) / 2} y={surfacePx - 6} width={px} height={metalPx + 12} />
+    <rect
+      class="picked"
+      x={(fromPx + toPx - width) / 2}
+      y={surfacePx - 6}
+      width={width}
+      height={metalPx + 12}
+    />
   );
 }

@@ -17,16 +17,21 @@ export interface CurvePoint {
   readonly y: number;
 }
 
+/** One line of the survey with its band. The first is drawn through, the others are told apart by their dashes. */
+export interface Curve {
+  readonly line: readonly CurvePoint[];
+  readonly upper: readonly CurvePoint[];
+  readonly lower: readonly CurvePoint[];
+}
+
 export interface ProfileModel {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly minUm: number;
   readonly maxUm: number;
-  readonly line: readonly CurvePoint[];
-  readonly upper: readonly CurvePoint[];
-  readonly lower: readonly CurvePoint[];
+  readonly curves: readonly Curve[];
   /** The hidden true shape of a simulated part, when it is laid over. */
-  readonly truth: readonly CurvePoint[];
+  readonly truth: readonly (readonly CurvePoint[])[];
   readonly points: boolean;
 }
 
@@ -59,7 +64,7 @@ export function createProfileChart(canvas: HTMLCanvasElement): ProfileChart {
       const { x, y } = chart.options.scales ?? {};
       Object.assign(x ?? {}, { min: 0, max: model.widthPx });
       Object.assign(y ?? {}, { min: model.minUm, max: model.maxUm });
-      chart.data.datasets = curves(model, ink);
+      chart.data.datasets = datasets(model, ink);
       if (chart.width !== model.widthPx || chart.height !== model.heightPx) {
         chart.resize(model.widthPx, model.heightPx);
       }
@@ -69,28 +74,37 @@ export function createProfileChart(canvas: HTMLCanvasElement): ProfileChart {
   };
 }
 
-function curves(model: ProfileModel, ink: Ink): ChartDataset<'line', CurvePoint[]>[] {
+const dashes = [[], [9, 5], [3, 4], [12, 4, 3, 4]] as const;
+
+function datasets({ curves, truth, points }: ProfileModel, ink: Ink): ChartDataset<'line', CurvePoint[]>[] {
   const edge = { borderWidth: 0, pointRadius: 0 };
   return [
-    { data: [...model.upper], ...edge, fill: '+1', backgroundColor: `${ink.print}30` },
-    { data: [...model.lower], ...edge, fill: false },
-    {
-      data: [...model.line],
-      borderColor: ink.print,
-      borderWidth: 2.5,
-      pointRadius: model.points ? 4.5 : 2,
-      pointBackgroundColor: ink.print,
-      pointBorderWidth: 0,
-    },
-    {
-      data: [...model.truth],
-      borderColor: ink.ink,
-      borderWidth: 1.5,
-      borderDash: [7, 5],
-      pointRadius: model.points ? 8 : 4,
-      pointBackgroundColor: 'transparent',
-      pointBorderColor: ink.ink,
-      pointBorderWidth: 1.5,
-    },
+    ...curves.flatMap(({ upper, lower }): ChartDataset<'line', CurvePoint[]>[] => [
+      { data: [...upper], ...edge, fill: '+1', backgroundColor: `${ink.print}30` },
+      { data: [...lower], ...edge, fill: false },
+    ]),
+    ...curves.map(
+      ({ line }, k): ChartDataset<'line', CurvePoint[]> => ({
+        data: [...line],
+        borderColor: ink.print,
+        borderWidth: 2.5,
+        borderDash: [...(dashes[k % dashes.length] ?? [])],
+        pointRadius: points ? 4.5 : 2,
+        pointBackgroundColor: ink.print,
+        pointBorderWidth: 0,
+      }),
+    ),
+    ...truth.map(
+      (line): ChartDataset<'line', CurvePoint[]> => ({
+        data: [...line],
+        borderColor: ink.ink,
+        borderWidth: 1.5,
+        borderDash: [2, 5],
+        pointRadius: points ? 8 : 4,
+        pointBackgroundColor: 'transparent',
+        pointBorderColor: ink.ink,
+        pointBorderWidth: 1.5,
+      }),
+    ),
   ];
 }

@@ -1,5 +1,6 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { stationsOf } from '../../shared/survey/way.ts';
+import { runNow, stationsAlong } from '../state/on-plan.ts';
+import type { Sides } from '../words/sides.ts';
 import type { Across } from './across.ts';
 import { type HeightsAxis, heightLabel } from './heights-axis.ts';
 import { textWidth } from './text-width.ts';
@@ -19,13 +20,14 @@ interface GridProps {
   readonly across: Across;
   readonly session: Session;
   readonly axis: HeightsAxis;
+  readonly sides: Sides;
   readonly heightPx: number;
   yPx(um: number): number;
 }
 
 /** Heights in words at the left, the reference as a chain line, a thin line at each named station. */
-export function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
-  const stations = stationsOf(session.setup);
+export function Grid({ across, session, axis, sides, heightPx, yPx }: GridProps) {
+  const stations = stationsAlong(session, runNow(session)?.line ?? '');
   const marks = stations.map(({ name, xMm }) => ({
     px: across.px(xMm),
     widthPx: textWidth(name, 12.5, true),
@@ -44,7 +46,7 @@ export function Grid({ across, session, axis, heightPx, yPx }: GridProps) {
           <g key={um}>
             <path class={zero ? 'chain' : 'grid'} d={`M${across.leftPx} ${yPx(um)}H${across.rightPx}`} />
             <text x={across.leftPx - 8} y={yPx(um) + 4} text-anchor="end">
-              {heightLabel(um, axis.stepUm)}
+              {heightLabel(um, axis.stepUm, sides)}
             </text>
           </g>
         );

@@ -1,10 +1,11 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { placementKey, stationsOf, type WalkId } from '../../shared/survey/way.ts';
+import { readOn, runNow } from '../state/on-plan.ts';
 import { textWidth } from './text-width.ts';
 import { thinLabels } from './thin-labels.ts';
 
 interface StationsProps {
   readonly session: Session;
+  readonly line: string;
   readonly pxOf: ReadonlyMap<string, number>;
   /** Underside of the metal, where the ticks begin. */
   readonly yPx: number;
@@ -12,12 +13,14 @@ interface StationsProps {
   readonly labelPx: number;
 }
 
-/** Ticks and names: bold where this walk has been, in the live colour where the level goes next. */
-export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
-  const { next } = session;
-  const done = readStations(session, next?.walk ?? session.walks.at(-1) ?? 'out');
-  const names = stationsOf(session.setup).map(({ name }) => name);
-  const isNext = (name: string) => next?.from === name || next?.to === name;
+/** Ticks and names: bold where this run has been, in the live colour where the instrument goes next. */
+export function Stations({ session, line, pxOf, yPx, labelPx }: StationsProps) {
+  const names = session.plan.lines[line] ?? [];
+  const next = session.ended ? [] : (session.next?.at ?? []).filter((name) => names.includes(name));
+  const now = runNow(session);
+  const lately = now?.line === line ? now : session.runs.find((run) => run.line === line);
+  const done = session.ended ? readAnywhere(session) : readOn(session, lately);
+  const isNext = (name: string) => next.includes(name);
   const px = (name: string) => pxOf.get(name) ?? 0;
   const labels = names.map((name) => ({
     px: px(name),
@@ -25,8 +28,10 @@ export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
     must: isNext(name),
   }));
   // Feet closer together than their names: one label for the pair.
-  const tight = next !== null && px(next.to) - px(next.from) < textWidth(next.to, 12.5, true) + 8;
-  const shown = tight ? withPair(labels, names, next) : thinLabels(labels);
+  const [from, to] = next;
+  const pair = from !== undefined && to !== undefined ? ([from, to] as const) : null;
+  const tight = pair !== null && px(pair[1]) - px(pair[0]) < textWidth(pair[1], 12.5, true) + 8;
+  const shown = tight ? withPair(labels, names, pair) : thinLabels(labels);
   return (
     <g>
       {names.map((name, k) => {
@@ -45,9 +50,9 @@ export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
           </g>
         );
       })}
-      {tight && next && (
-        <text class="now" x={pairPx(px(next.from), px(next.to), pxOf)} y={labelPx} text-anchor="middle">
-          {`${next.from}–${next.to}`}
+      {tight && (
+        <text class="now" x={pairPx(px(pair[0]), px(pair[1]), pxOf)} y={labelPx} text-anchor="middle">
+          {pair.join('–')}
         </text>
       )}
     </g>
@@ -63,10 +68,10 @@ function pairPx(fromPx: number, toPx: number, pxOf: ReadonlyMap<string, number>)
 function withPair(
   labels: readonly { px: number; widthPx: number; must: boolean }[],
   names: readonly string[],
-  next: { from: string; to: string },
+  [from, to]: readonly [string, string],
 ): ReadonlySet<number> {
-  const pair = names.indexOf(next.from);
-  const widthPx = textWidth(`${next.from}–${next.to}`, 12.5, true) + 24;
+  const pair = names.indexOf(from);
+  const widthPx = textWidth(`${from}–${to}`, 12.5, true) + 24;
   const merged = labels.map((label, k) =>
     k === pair ? { ...label, widthPx, must: true } : { ...label, must: false },
   );
@@ -75,11 +80,7 @@ function withPair(
   return shown;
 }
 
-/** Stations on which a foot has stood for a reading that counts, in this walk. */
-function readStations(session: Session, walk: WalkId): ReadonlySet<string> {
-  const read = new Set<string>();
-  for (const place of session.plan) {
-    if (place.walk === walk && session.counted.has(placementKey(place))) read.add(place.from).add(place.to);
-  }
-  return read;
+/** Stations that have a reading that counts, whatever the run. */
+function readAnywhere(session: Session): ReadonlySet<string> {
+  return new Set([...session.counted.values()].flatMap(({ place }) => place.at));
 }

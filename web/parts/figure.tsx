@@ -1,24 +1,43 @@
-import type { Reference } from '../state/page-state.ts';
-import type { SurveyResult } from '../state/survey-result.ts';
-import { figureWords } from '../words/result-sentence.ts';
+import { amount } from '../../shared/words.ts';
+import { type ShownFigure, sureOf } from '../words/figures.ts';
 
-/** The straightness, as large as the live reading was, with its uncertainty and its reference. */
-export function Figure({ survey, reference }: { survey: SurveyResult; reference: Reference }) {
-  const { digits, unit, against } = figureWords(survey, reference);
-  const { valueUm, uUm } = survey.line.straightness[reference];
+/** The main figure, as large as the live reading was, with its uncertainty and what it is against. */
+export function Figure({ figure, reference }: { figure: ShownFigure; reference: string }) {
+  const { title, value, u, unit, says } = figure;
+  const digits = amount(value, u);
   return (
-    <section class="live" aria-label="Straightness">
+    <section class="live" aria-label={title}>
       <div
         class={`digits ${digits.length > 5 ? 'long' : ''}`}
         data-testid="figure"
-        data-value-um={valueUm}
-        data-u-um={uUm}
+        data-figure={figure.name}
+        data-value-um={value}
+        data-u-um={u}
         data-reference={reference}
       >
         {digits}
       </div>
-      <div class="metal">{unit}</div>
-      <div class="against">{against}</div>
+      <div class="metal">{`${unit}, ${sureOf(figure)}`}</div>
+      <div class="against">{says}</div>
     </section>
+  );
+}
+
+/** All figures of a survey that has several, in a row. */
+export function Figures({ figures }: { figures: readonly ShownFigure[] }) {
+  if (figures.length < 2) return null;
+  return (
+    <dl class="figures" data-testid="figures">
+      {figures.map((figure) => (
+        <div key={figure.name} data-figure={figure.name} data-value={figure.value} data-u={figure.u}>
+          <dt>{figure.title}</dt>
+          <dd>
+            <b>{`${amount(figure.value, figure.u)} ${figure.unit}`}</b>
+            {`, ${sureOf(figure)}`}
+          </dd>
+          <dd>{figure.says}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }

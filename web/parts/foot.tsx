@@ -10,8 +10,10 @@ import {
   undo,
   walkBack,
 } from '../state/actions.ts';
+import { addableRun } from '../state/on-plan.ts';
 import { usePick } from '../state/page.ts';
 import type { PageState } from '../state/page-state.ts';
+import { surveyResult } from '../state/survey-result.ts';
 import { ActionControl, Row } from './control.tsx';
 import { Happenings } from './happenings.tsx';
 import { Question } from './question.tsx';
@@ -31,7 +33,7 @@ export function Foot() {
 }
 
 function SurveyControls() {
-  const typed = usePick((state) => state.session?.setup.level.source === 'typed');
+  const typed = usePick((state) => state.session?.setup.instrument.source === 'typed');
   const main = usePick(mainAction);
   return (
     <section class="controls" aria-label="Controls of the survey">
@@ -62,6 +64,7 @@ function SurveyControls() {
 
 /** What the largest control does: take while something is open, then walk back, then finish. */
 function mainAction({ session }: PageState): Action {
-  if (session?.next) return take;
-  return session?.walks.includes('back') ? finish : walkBack;
+  if (!session || session.next) return take;
+  const checked = (surveyResult(session, 'ends')?.result.fit.degreesOfFreedom ?? 0) > 0;
+  return checked || !addableRun(session) ? finish : walkBack;
 }

@@ -1,11 +1,13 @@
-import { facingOf } from '../../shared/survey/way.ts';
+import type { Session } from '../../shared/session/fold.ts';
+import type { Run } from '../../shared/survey/plan.ts';
 import { instrumentOf, staleness } from '../state/needle.ts';
+import { runNow } from '../state/on-plan.ts';
 import { usePick } from '../state/page.ts';
 import { placeNow } from '../state/page-state.ts';
-import { lasting, liveWords } from '../words/live.ts';
+import { lasting, liveWords, tipWords } from '../words/live.ts';
 import { useNow } from './use-now.ts';
 
-/** What the level shows now, to be read from three metres; greyed, with its age, when it is not now any more. */
+/** What the instrument shows now, to be read from three metres; greyed, with its age, when it is not now any more. */
 export function LiveReading() {
   const session = usePick((state) => state.session);
   const live = usePick((state) => state.live);
@@ -13,13 +15,13 @@ export function LiveReading() {
   const stale = usePick(staleness);
   const unitNow = usePick((state) => instrumentOf(state)?.unit);
   const now = useNow(stale !== null, 500);
-  if (!session) return null;
-  const walk = placeNow(session)?.walk ?? 'out';
-  const { digits, unit, words } = liveWords(
-    live,
-    unitNow ?? session.setup.level.unit,
-    facingOf(session.setup, walk),
-  );
+  const run = session && runNow(session);
+  if (!session || !run) return null;
+  const shown = unitNow ?? session.setup.instrument.unit;
+  const { digits, unit, words } =
+    run.reads === 'tilt'
+      ? liveWords(live, shown, run.facing, farFoot(session, run))
+      : tipWords(live, shown, run.sense, sweepBegan(session, run));
   const age = heardAt === null ? '' : `, last heard ${lasting(now - heardAt)} ago`;
   return (
     <section class={`live ${stale ? 'stale' : ''}`} aria-label="Live reading">
@@ -37,4 +39,18 @@ export function LiveReading() {
       )}
     </section>
   );
+}
+
+/** The foot that a level tells of: the far one, or on a bed and a plate the one at its station. */
+function farFoot(session: Session, run: Run): string {
+  if (session.setup.kind === 'bed' && run.id === 'across') return 'rear foot';
+  if (session.setup.kind !== 'plate') return 'far foot';
+  return `foot on ${placeNow(session)?.at[1] ?? 'the far side'}`;
+}
+
+/** The first reading of the sweep that is on; sizes over pins stand for themselves. */
+function sweepBegan(session: Session, run: Run): { value: number; name: string } | null {
+  if (run.reads !== 'height' || run.offset === 'known') return null;
+  const first = session.takes.find(({ event, out }) => event.place.run === run.id && out === undefined);
+  return first ? { value: first.event.value, name: first.event.place.at[0] } : null;
 }

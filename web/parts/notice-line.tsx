@@ -1,6 +1,6 @@
 import { usePick } from '../state/page.ts';
+import { capital } from '../words/kinds.ts';
 import type { Notice } from '../words/notices.ts';
-import { capital } from '../words/sentence.ts';
 
 /** One line under the sentence: a refusal with its remedy first, else what is odd about the survey. */
 export function NoticeLine({ notice }: { notice: Notice | null }) {

@@ -1,9 +1,10 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import { type Placement, placementKey, placementsOf, placeWords } from '../../shared/survey/plan.ts';
 import { close } from '../state/actions.ts';
+import { alongOf, nearest, runOf } from '../state/on-plan.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
-import { pairText } from '../words/sentence.ts';
+import { runTitle } from '../words/sentence.ts';
 import { Asking } from './asking.tsx';
 import { Control, Row } from './control.tsx';
 
@@ -11,9 +12,9 @@ import { Control, Row } from './control.tsx';
 export function PlaceQuestion({ place }: { place: Placement }) {
   const page = usePage();
   const session = usePick((state) => state.session);
-  if (!session) return null;
+  const run = session && runOf(session, place.run);
+  if (!session || !run) return null;
   const value = session.counted.get(placementKey(place));
-  const walk = place.walk === 'out' ? 'going out' : 'coming back';
   const move = (key: string) => {
     const moved = neighbour(session, place, key);
     if (moved) page.point({ at: 'place', place: moved });
@@ -24,7 +25,7 @@ export function PlaceQuestion({ place }: { place: Placement }) {
   };
   return (
     <Asking
-      title={`${pairText(place)}, ${walk}${value ? '' : ': not read yet'}`}
+      title={`${placeWords(place)}: ${runTitle(session, run)}${value ? '' : ', not read yet'}`}
       testId="place-question"
       onKey={(key) => {
         if (key !== 'Enter') return move(key);
@@ -42,8 +43,12 @@ export function PlaceQuestion({ place }: { place: Placement }) {
         />
         <Control word="Left" hint="left arrow" onClick={() => move('ArrowLeft')} />
         <Control word="Right" hint="right arrow" onClick={() => move('ArrowRight')} />
-        {session.walks.length > 1 && (
-          <Control word="Other walk" hint="up arrow" onClick={() => move('ArrowUp')} />
+        {session.runs.length > 1 && (
+          <Control
+            word={run.reads === 'tilt' ? 'Other walk' : 'Other sweep'}
+            hint="up arrow"
+            onClick={() => move('ArrowUp')}
+          />
         )}
         <Control word="Leave it" hint="escape" onClick={() => close(page)} />
       </Row>
@@ -51,16 +56,18 @@ export function PlaceQuestion({ place }: { place: Placement }) {
   );
 }
 
-/** The place beside this one along the way, or the same one on the other walk. */
+/** The place beside this one along the part, or the nearest one of another run. */
 export function neighbour(session: Session, place: Placement, key: string): Placement | null {
+  const at = session.runs.findIndex(({ id }) => id === place.run);
+  const run = session.runs[at];
+  if (!run) return null;
   if (key === 'ArrowUp' || key === 'ArrowDown') {
-    const walk = place.walk === 'out' ? 'back' : 'out';
-    return session.walks.includes(walk) ? { ...place, walk } : null;
+    const count = session.runs.length;
+    const other = session.runs[(at + (key === 'ArrowUp' ? 1 : count - 1)) % count];
+    return other && other !== run ? nearest(session, placementsOf(other), place) : null;
   }
   const step = key === 'ArrowRight' ? 1 : key === 'ArrowLeft' ? -1 : 0;
   if (step === 0) return null;
-  const along = session.plan.filter(({ walk }) => walk === place.walk);
-  const at = along.findIndex((other) => placementKey(other) === placementKey(place));
-  // The plan of the walk back runs from the far end: to the right is to the one before.
-  return along[at + (place.walk === 'out' ? step : -step)] ?? null;
+  const along = alongOf(session, run);
+  return along[along.findIndex((other) => placementKey(other) === placementKey(place)) + step] ?? null;
 }

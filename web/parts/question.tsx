@@ -1,7 +1,7 @@
 import type { CommandInput } from '../../shared/messages.ts';
+import { placeWords } from '../../shared/survey/plan.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { lastTake, nothing } from '../state/page-state.ts';
-import { pairText } from '../words/sentence.ts';
 import { Conditions } from './conditions.tsx';
 import { FinishQuestion } from './finish-question.tsx';
 import { PlaceQuestion } from './place-question.tsx';
@@ -18,7 +18,8 @@ export function Question() {
   const pointing = usePick((state) => state.pointing);
   const session = usePick((state) => state.session);
   if (!session) return null;
-  if (session.unitAlarm) return <UnitAlarm unit={session.unitAlarm} expected={session.setup.level.unit} />;
+  if (session.unitAlarm)
+    return <UnitAlarm unit={session.unitAlarm} expected={session.setup.instrument.unit} />;
   /** The question stays open when the answer is refused. */
   const answer = async (command: CommandInput) => {
     if (!(await page.send(command))) page.point(nothing);
@@ -29,7 +30,7 @@ export function Question() {
     case 'undo':
       return last ? (
         <Reasons
-          title={`What was wrong with ${pairText(last.place)}?`}
+          title={`What was wrong with ${placeWords(last.place)}?`}
           reasons={undoReasons}
           onAnswer={(reason) => answer({ do: 'void', take: last.seq, reason })}
         />
@@ -37,7 +38,7 @@ export function Question() {
     case 'skip':
       return next ? (
         <Reasons
-          title={`Why is ${pairText(next)} skipped?`}
+          title={`Why is ${placeWords(next)} skipped?`}
           reasons={skipReasons}
           onAnswer={(reason) => answer({ do: 'skip', place: next, reason })}
         />
@@ -45,7 +46,7 @@ export function Question() {
     case 'note':
       return (
         <TextQuestion
-          title={next ? `Note at ${pairText(next)}` : 'Note'}
+          title={next ? `Note at ${placeWords(next)}` : 'Note'}
           answer="Keep the note"
           longest={2000}
           testId="note-text"
@@ -53,7 +54,7 @@ export function Question() {
         />
       );
     case 'finish':
-      return <FinishQuestion open={session.plan.length - session.counted.size} />;
+      return <FinishQuestion open={session.placements.length - session.counted.size} />;
     case 'place':
       return <PlaceQuestion place={pointing.place} />;
     case 'conditions':

@@ -9,12 +9,14 @@ export function TypedEntry() {
   const id = useId();
   const field = useRef<HTMLInputElement>(null);
   const [text, setText] = useState('');
-  const level = usePick((state) => state.session?.setup.level);
+  const instrument = usePick((state) => state.session?.setup.instrument);
   const next = usePick((state) => state.session?.next ?? null);
   useEffect(() => field.current?.focus(), [next]);
-  if (!level) return null;
-  const whole = level.graduation === 1;
-  const unit = whole ? unitWord(level.unit) : `graduations of ${level.graduation} ${unitWord(level.unit)}`;
+  if (!instrument) return null;
+  const whole = instrument.graduation === 1;
+  const unit = whole
+    ? unitWord(instrument.unit)
+    : `graduations of ${instrument.graduation} ${unitWord(instrument.unit)}`;
   const send = async (event: Event) => {
     event.preventDefault();
     if (!(await page.send({ do: 'type', text }))) setText('');

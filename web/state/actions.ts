@@ -1,3 +1,4 @@
+import { addableRun } from './on-plan.ts';
 import type { Page } from './page.ts';
 import { lastTake, nothing, type PageState, placeNow } from './page-state.ts';
 
@@ -17,7 +18,7 @@ export interface Action {
   run(page: Page, asked: Asked): void;
 }
 
-const typed = (state: PageState) => state.session?.setup.level.source === 'typed';
+const typed = (state: PageState) => state.session?.setup.instrument.source === 'typed';
 
 /** A survey is being taken and the daemon hears: not ended, not a replay. */
 export const surveying = ({ session, player, link }: PageState) =>
@@ -50,7 +51,7 @@ export const undo: Action = {
   id: 'undo',
   word({ session }) {
     const place = session && lastTake(session)?.event.place;
-    return place ? `Undo ${place.from}–${place.to}` : 'Undo';
+    return place ? `Undo ${place.at.join('–')}` : 'Undo';
   },
   keys: ['z'],
   hint: () => 'Z, asks why',
@@ -91,11 +92,15 @@ export const note: Action = {
 
 export const walkBack: Action = {
   id: 'walk-back',
-  word: () => 'Walk back',
+  word: ({ session }) => (session && addableRun(session)?.reads === 'height' ? 'Sweep back' : 'Walk back'),
   keys: ['b'],
   hint: () => 'B, checks all',
-  can: (state) => surveying(state) && !state.session?.walks.includes('back'),
-  run: (page) => void page.send({ do: 'walk-back' }),
+  can: (state) => surveying(state) && state.session !== null && addableRun(state.session) !== null,
+  run(page) {
+    const { session } = page.store.get();
+    const run = session && addableRun(session);
+    if (run) void page.send({ do: 'run', run: run.id, on: true });
+  },
 };
 
 export const finish: Action = {

@@ -1,10 +1,10 @@
 import type { InstrumentState } from '../../shared/messages.ts';
-import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import type { PageState } from './page-state.ts';
 
 /** The instrument whose needle is shown. */
 export function instrumentOf(state: PageState): InstrumentState | null {
-  return state.instruments.find(({ name }) => name === state.session?.setup.level.name) ?? null;
+  return state.instruments.find(({ name }) => name === state.session?.setup.instrument.name) ?? null;
 }
 
 /** Why the needle can't be believed now, in words; null when it is live. */
@@ -12,7 +12,7 @@ export function staleness(state: PageState): string | null {
   if (state.link === 'lost') return 'connection lost';
   if (state.player) return null;
   const instrument = instrumentOf(state);
-  if (!instrument) return state.live ? null : 'no level yet';
+  if (!instrument) return state.live ? null : 'nothing heard yet';
   if (instrument.link === 'absent') return 'cable is out';
   if (instrument.link === 'faulted') return 'port fails';
   if (instrument.link === 'opening') return 'opening the port';
@@ -27,7 +27,7 @@ export function standsOn(state: PageState): Placement | null {
   const { session, live } = state;
   if (!session || session.ended) return null;
   const last = session.takes.at(-1);
-  const typed = session.setup.level.source === 'typed';
+  const typed = session.setup.instrument.source === 'typed';
   const stays = !typed && live !== null && !live.armed && last !== undefined && last.out === undefined;
   return stays ? last.event.place : session.next;
 }
@@ -41,7 +41,7 @@ export function mustMove(state: PageState): Placement | null {
 
 /** Whether the connection or the level is away: then that comes before anything else. */
 export function inTrouble(state: PageState): boolean {
-  const typed = state.session?.setup.level.source === 'typed';
+  const typed = state.session?.setup.instrument.source === 'typed';
   return state.link === 'lost' || (!typed && staleness(state) !== null);
 }
 

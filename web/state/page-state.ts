@@ -1,6 +1,6 @@
 import type { InstrumentState, Live, PlayerState, SentError, SimulatedState } from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
-import type { Placement } from '../../shared/survey/way.ts';
+import type { Placement } from '../../shared/survey/plan.ts';
 import type { TracePoint } from './settle-trace.ts';
 
 export type Reference = 'ends' | 'leastSquares' | 'minimumZone';

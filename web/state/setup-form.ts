@@ -1,4 +1,4 @@
-import { type Setup, type SetupInput, setupSchema } from '../../shared/session/setup.ts';
+import { type Setup, setupSchema } from '../../shared/session/setup.ts';
 import { readNumber } from '../words/numbers.ts';
 
 /** The set-up as it is filled in: text as typed, lengths in the unit that was chosen. */
@@ -69,13 +69,13 @@ const right: Partial<Record<FormField, string>> = {
 const fieldOf: Record<string, FormField> = {
   lengthMm: 'length',
   baseMm: 'base',
-  limitUm: 'limit',
-  'level.name': 'name',
-  'level.port': 'port',
-  'level.profile': 'profile',
-  'level.unit': 'unit',
-  'level.graduation': 'graduation',
-  'level.sigma': 'sigma',
+  limit: 'limit',
+  'instrument.name': 'name',
+  'instrument.port': 'port',
+  'instrument.profile': 'profile',
+  'instrument.unit': 'unit',
+  'instrument.graduation': 'graduation',
+  'instrument.sigma': 'sigma',
 };
 
 export interface ReadForm {
@@ -103,7 +103,7 @@ export function readForm(form: SetupForm): ReadForm {
 function setupOf(form: SetupForm): unknown {
   const mm = form.lengthUnit === 'in' ? 25.4 : 1;
   const cable = form.source === 'cable';
-  const setup: Record<keyof SetupInput | 'prefix', unknown> = {
+  const setup: Record<string, unknown> = {
     kind: 'way',
     part: form.part,
     surface: form.surface,
@@ -117,7 +117,7 @@ function setupOf(form: SetupForm): unknown {
     faces: form.faces,
     back: form.back,
     handsFree: cable && form.handsFree === 'yes',
-    level: {
+    instrument: {
       name: form.name,
       source: form.source,
       unit: form.unit,
@@ -126,7 +126,7 @@ function setupOf(form: SetupForm): unknown {
         ? { port: form.port, profile: form.profile }
         : { graduation: numberOrNothing(form.graduation) }),
     },
-    limitUm: numberOrNothing(form.limit),
+    limit: numberOrNothing(form.limit),
     operator: form.operator,
     support: form.support,
     partC: numberOrNothing(form.partC),

@@ -1,19 +1,26 @@
 import { isWayscribeError } from '../../shared/errors.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
-import { lineName } from '../../shared/session/to-sheet.ts';
 import type { Result } from '../../shared/sheet/result.ts';
-import { placementKey, stationsOf } from '../../shared/survey/way.ts';
+import { kindWords } from '../words/kinds.ts';
+import { overMotion } from './over-motion.ts';
 import type { Reference } from './page-state.ts';
 
 /** What the readings so far come to. */
 export interface SurveyResult {
   readonly result: Result;
-  readonly line: Result['lines'][string];
-  /** Stations with a height, in order along the way. */
-  readonly stations: readonly ReducedStation[];
-  /** Stations between which nothing was read, so that what lies beyond is left out. */
+  /** The lines that have a height, in the order of the plan. */
+  readonly lines: readonly LineResult[];
+  /** Two stations between which nothing was read, so that what lies beyond is left out. */
   readonly cutAt: string | null;
+}
+
+/** One line of the survey, as it is drawn. */
+export interface LineResult {
+  readonly name: string;
+  readonly figures: Result['lines'][string];
+  /** Stations with a height, in order along the line. */
+  readonly stations: readonly ReducedStation[];
 }
 
 export interface ReducedStation {
@@ -35,45 +42,38 @@ export function surveyResult(session: Session, reference: Reference): SurveyResu
 
 function compute(session: Session, reference: Reference): SurveyResult | null {
   if (session.counted.size === 0) return null;
-  const { session: tied, cutAt } = tiedPart(session);
+  const motion = kindWords[session.setup.kind].overMotion;
   try {
-    const result = resultOf(tied, reference);
-    const line = result.lines[lineName(session)];
-    if (!line) return null;
-    const stations = stationsOf(session.setup).flatMap((station) => {
-      const height = line.stations[station.name];
-      return height ? [{ ...station, ...height }] : [];
+    const result = resultOf(session, motion ? 'leastSquares' : reference);
+    const lines = Object.entries(result.lines).map(([name, figures]) => {
+      const stations = session.plan.stations.flatMap((station) => {
+        const height = figures.stations[station.name];
+        return height ? [{ name: station.name, xMm: station.xMm, ...height }] : [];
+      });
+      return { name, figures, stations: motion ? overMotion(result, name, stations) : stations };
     });
-    return { result, line, stations, cutAt };
+    return { result, lines, cutAt: cutOf(session, result) };
   } catch (error) {
     if (isWayscribeError(error)) return null;
     throw error;
   }
 }
 
-/**
- * The session with only the longest unbroken run of steps that were read, out or back. Heights on the
- * two sides of a step that nobody read can't be compared.
- */
-export function tiedPart(session: Session): { session: Session; cutAt: string | null } {
-  const names = stationsOf(session.setup).map(({ name }) => name);
-  const read = names
-    .slice(0, -1)
-    .map((from, k) =>
-      session.walks.some((walk) => session.counted.has(placementKey({ walk, from, to: names[k + 1] ?? '' }))),
-    );
-  const runs: { start: number; end: number }[] = [];
-  read.forEach((is, k) => {
-    const last = runs.at(-1);
-    if (is && last?.end === k) last.end = k + 1;
-    else if (is) runs.push({ start: k, end: k + 1 });
-  });
-  if (runs.length <= 1) return { session, cutAt: null };
-  const longest = runs.reduce((best, run) => (run.end - run.start > best.end - best.start ? run : best));
-  const inside = new Set(names.slice(longest.start, longest.end + 1));
-  const counted = new Map(
-    [...session.counted].filter(([, { place }]) => inside.has(place.from) && inside.has(place.to)),
-  );
-  const gap = read.findIndex((is, k) => !is && k > runs[0]!.start && k < runs.at(-1)!.end);
-  return { session: { ...session, counted }, cutAt: `${names[gap]}–${names[gap + 1]}` };
+/** The first step of a line that nobody read although what lies before and behind it was read. */
+function cutOf(session: Session, { stations }: Result): string | null {
+  const taken = [...session.counted.values()].flatMap(({ place }) => place.at);
+  const loose = taken.filter((name) => stations[name] === undefined);
+  if (loose.length === 0) return null;
+  const pair = (at: readonly string[]) => at.toSorted().join();
+  const read = new Set([...session.counted.values()].map(({ place }) => pair(place.at)));
+  for (const names of Object.values(session.plan.lines)) {
+    const steps = names.slice(1).map((name, k) => [names[k] ?? name, name] as const);
+    const [first, last] = [
+      steps.findIndex((step) => read.has(pair(step))),
+      steps.findLastIndex((step) => read.has(pair(step))),
+    ];
+    const cut = steps.find((step, k) => k > first && k < last && first >= 0 && !read.has(pair(step)));
+    if (cut) return cut.join('–');
+  }
+  return loose[0] ?? null;
 }

@@ -1,5 +1,5 @@
 import { Drawing } from '../parts/drawing.tsx';
-import { Figure } from '../parts/figure.tsx';
+import { Figure, Figures } from '../parts/figure.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { ResultFoot } from '../parts/result-foot.tsx';
 import { ResultStrip } from '../parts/result-strip.tsx';
@@ -8,6 +8,7 @@ import { Working } from '../parts/working.tsx';
 import { usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { trueShape } from '../state/true-shape.ts';
+import { shownFigures } from '../words/figures.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
 import { resultSentence } from '../words/result-sentence.ts';
 import { truthSentence } from '../words/truth.ts';
@@ -21,9 +22,12 @@ export function ResultView() {
   if (!session) return null;
   const survey = surveyResult(session, reference);
   const { what, context } = resultSentence(session, survey, reference);
+  const figures = survey ? shownFigures(session, survey, reference) : [];
+  const [main] = figures;
   const truth = laidOver && survey ? trueShape(session, survey, reference) : [];
+  const found = survey?.lines.flatMap((line) => line.stations) ?? [];
   const notice = truth.length
-    ? { text: truthSentence(survey?.stations ?? [], truth), warns: false }
+    ? { text: truthSentence(found, truth.flat()), warns: false }
     : warning(surveyNotice(session, survey));
   return (
     <>
@@ -32,8 +36,9 @@ export function ResultView() {
           <SentenceHead what={what} context={context}>
             <NoticeLine notice={notice} />
           </SentenceHead>
-          {survey && <Figure survey={survey} reference={reference} />}
+          {survey && main && <Figure figure={main} reference={survey.result.reference} />}
         </header>
+        <Figures figures={figures} />
         {working ? (
           <Working session={session} />
         ) : (

@@ -1,3 +1,4 @@
+import type { Placement } from '../../shared/survey/plan.ts';
 import { Drawing } from '../parts/drawing.tsx';
 import { Foot } from '../parts/foot.tsx';
 import { LiveReading } from '../parts/live-reading.tsx';
@@ -16,7 +17,7 @@ import { surveySentence } from '../words/survey-sentence.ts';
 export function SurveyView() {
   const what = usePick((state) => surveySentence(state).what);
   const context = usePick((state) => surveySentence(state).context);
-  const typed = usePick((state) => state.session?.setup.level.source === 'typed');
+  const typed = usePick((state) => state.session?.setup.instrument.source === 'typed');
   const session = usePick((state) => state.session);
   const trouble = usePick(inTrouble);
   const working = usePick((state) => state.working);
@@ -65,10 +66,7 @@ function LiveDrawing() {
       picked={picked}
       suspect={suspectOf(survey)}
       {...(open && {
-        onPick(from: string, to: string) {
-          const walk = session.next?.walk ?? session.walks.at(-1) ?? 'out';
-          page.point({ at: 'place', place: { walk, from, to } });
-        },
+        onPick: (place: Placement) => page.point({ at: 'place', place }),
       })}
     />
   );

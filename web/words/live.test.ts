@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Live } from '../../shared/messages.ts';
 import { fromInternal, tiltUnits } from '../../shared/units.ts';
-import { lasting, liveWords } from './live.ts';
+import { lasting, liveWords, tipWords } from './live.ts';
 
 const live = (change: Partial<Live>): Live => ({
   from: 'L',
@@ -43,6 +43,14 @@ test('what is no number is said, and no number is shown', () => {
   });
   expect(liveWords(live({ value: 999, state: 'hold' }), 'um/m', 1).digits).toBe('—');
   expect(liveWords(null, 'um/m', 1).digits).toBe('—');
+});
+
+test('an indicator tells metal by the difference from where the sweep began', () => {
+  expect(tipWords(live({}), 'um', 1, null)).toEqual({ digits: '12.4', unit: 'µm', words: 'as it reads' });
+  const from = { value: 8.4, name: 'T0' };
+  expect(tipWords(live({}), 'um', 1, from)).toMatchObject({ digits: '4.0', words: 'HIGHER than T0' });
+  expect(tipWords(live({}), 'um', -1, from).words).toBe('LOWER than T0');
+  expect(tipWords(live({ value: 8.41 }), 'um', 1, from).words).toBe('level with T0');
 });
 
 test('ages are told as people tell them', () => {

@@ -1,9 +1,9 @@
 import type { Live } from '../../shared/messages.ts';
 import type { ReadingState } from '../../shared/session/events.ts';
-import type { TiltUnit } from '../../shared/units.ts';
+import type { HeightUnit, TiltUnit } from '../../shared/units.ts';
 
-/** What a tilt unit is called, and how many decimals of it a person can use. */
-const unitTable: Record<TiltUnit, { word: string; decimals: number }> = {
+/** What a unit is called, and how many decimals of it a person can use. */
+const unitTable: Record<TiltUnit | HeightUnit, { word: string; decimals: number }> = {
   'um/m': { word: 'µm/m', decimals: 1 },
   'mm/m': { word: 'mm/m', decimals: 4 },
   arcsec: { word: 'arc seconds', decimals: 1 },
@@ -11,17 +11,21 @@ const unitTable: Record<TiltUnit, { word: string; decimals: number }> = {
   mrad: { word: 'mrad', decimals: 4 },
   'in/ft': { word: 'inch per foot', decimals: 6 },
   'in/10in': { word: 'inch per 10 inch', decimals: 6 },
+  um: { word: 'µm', decimals: 1 },
+  mm: { word: 'mm', decimals: 4 },
+  in: { word: 'inch', decimals: 6 },
+  uin: { word: 'µin', decimals: 0 },
 };
 
 export function unitWord(unit: string): string {
-  return unit in unitTable ? unitTable[unit as TiltUnit].word : unit;
+  return unit in unitTable ? unitTable[unit as TiltUnit | HeightUnit].word : unit;
 }
 
 const stateWords: Record<Exclude<ReadingState, 'ok'>, string> = {
   'over-range': 'beyond its range',
   'low-battery': 'battery low',
   hold: 'held: display is frozen',
-  error: 'the level reports a fault',
+  error: 'it reports a fault',
 };
 
 /** The live reading in three pieces: the digits, the unit, and which foot stands higher. */
@@ -35,23 +39,58 @@ export interface LiveWords {
  * The reading in words of metal. `facing` is +1 when a positive reading means that the foot at the far
  * end is higher; the far foot is the one away from the start end, whichever way one walks.
  */
-export function liveWords(live: Live | null, unit: string, facing: 1 | -1): LiveWords {
+export function liveWords(live: Live | null, unit: string, facing: 1 | -1, farFoot = 'far foot'): LiveWords {
+  const value = numberOf(live);
+  if (typeof value === 'string') return { digits: '—', unit: unitWord(unit), words: value };
+  const digits = sizeText(value, unit);
+  const high = value * facing > 0;
+  const words = isNothing(digits) ? 'feet level' : `${farFoot} ${high ? 'HIGH' : 'LOW'}`;
+  return { digits, unit: unitWord(unit), words: words + batteryWords(live) };
+}
+
+/**
+ * The reading of an indicator. By itself it says nothing of metal: only the difference from an earlier reading
+ * does. `from` is that reading, in the same unit, and where it was taken; `sense` is +1 when plus means high.
+ */
+export function tipWords(
+  live: Live | null,
+  unit: string,
+  sense: 1 | -1,
+  from: { readonly value: number; readonly name: string } | null,
+): LiveWords {
+  const value = numberOf(live);
   const word = unitWord(unit);
-  if (!live) return { digits: '—', unit: word, words: 'nothing heard yet' };
-  if (live.state !== 'ok' && live.state !== 'low-battery') {
-    return { digits: '—', unit: word, words: stateWords[live.state] };
+  if (typeof value === 'string') return { digits: '—', unit: word, words: value };
+  if (!from) {
+    const minus = value < 0 && !isNothing(sizeText(value, unit)) ? 'minus, ' : '';
+    return { digits: sizeText(value, unit), unit: word, words: `${minus}as it reads${batteryWords(live)}` };
   }
-  if (live.value === null) return { digits: '—', unit: word, words: 'no number' };
-  const digits = sizeText(live.value, unit);
-  const high = live.value * facing > 0;
-  const words = Number(digits.replaceAll(',', '')) === 0 ? 'feet level' : `far foot ${high ? 'HIGH' : 'LOW'}`;
-  const battery = live.state === 'low-battery' ? `, ${stateWords['low-battery']}` : '';
-  return { digits, unit: word, words: words + battery };
+  const off = sense * (value - from.value);
+  const digits = sizeText(off, unit);
+  const side = isNothing(digits)
+    ? `level with ${from.name}`
+    : `${off > 0 ? 'HIGHER' : 'LOWER'} than ${from.name}`;
+  return { digits, unit: word, words: side + batteryWords(live) };
+}
+
+/** The number that is shown, or in words why there is none. */
+function numberOf(live: Live | null): number | string {
+  if (!live) return 'nothing heard yet';
+  if (live.state !== 'ok' && live.state !== 'low-battery') return stateWords[live.state];
+  return live.value ?? 'no number';
+}
+
+function isNothing(digits: string): boolean {
+  return Number(digits.replaceAll(',', '')) === 0;
+}
+
+function batteryWords(live: Live | null): string {
+  return live?.state === 'low-battery' ? `, ${stateWords['low-battery']}` : '';
 }
 
 /** The size of a reading, no sign, with the decimals that its unit deserves. */
 export function sizeText(value: number, unit: string): string {
-  const decimals = unit in unitTable ? unitTable[unit as TiltUnit].decimals : 2;
+  const decimals = unit in unitTable ? unitTable[unit as TiltUnit | HeightUnit].decimals : 2;
   return Math.abs(value).toLocaleString('en', {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,

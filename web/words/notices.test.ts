@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { sampleSession, sampleTake } from '../sample-session.ts';
+import { back as backRun, out as outRun, sampleSession, sampleTake, walkBack } from '../sample-session.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { surveyNotice } from './notices.ts';
 
 const slopes = [10, 4, -8, -2, 6, 11];
-const level = {
+const instrument = {
   name: 'L2',
   source: 'cable',
   port: 'p',
@@ -13,13 +13,13 @@ const level = {
   sigma: 0.5,
 } as const;
 const notice = (takes: Parameters<typeof sampleSession>[0]) => {
-  const session = sampleSession(takes, { level });
+  const session = sampleSession(takes, { instrument });
   return surveyNotice(session, surveyResult(session, 'ends'));
 };
 const out = slopes.map((slope, k) => sampleTake(k, slope));
 const back = (wrongAt: number) => [
-  { type: 'phase', walk: 'back' } as const,
-  ...[5, 4, 3, 2, 1, 0].map((k) => sampleTake(k, (slopes[k] ?? 0) + (k === wrongAt ? 9 : 0.1 * k), 'back')),
+  walkBack,
+  ...[5, 4, 3, 2, 1, 0].map((k) => sampleTake(k, (slopes[k] ?? 0) + (k === wrongAt ? 9 : 0.1 * k), backRun)),
 ];
 
 test('one walk alone: nothing checks it', () => {
@@ -34,6 +34,6 @@ test('a step whose two readings differ is named, with what to do', () => {
 });
 
 test('a reading that was taken unsteady is said to be', () => {
-  const takes = [sampleTake(0, 10, 'out', { steadiness: 'settling' }), ...out.slice(1)];
+  const takes = [sampleTake(0, 10, outRun, { steadiness: 'settling' }), ...out.slice(1)];
   expect(notice(takes)?.text).toBe('Taken before it was steady: F0–F1.');
 });

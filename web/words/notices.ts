@@ -1,10 +1,9 @@
 import type { Session } from '../../shared/session/fold.ts';
-import type { Result } from '../../shared/sheet/result.ts';
-import { type Placement, placementKey } from '../../shared/survey/way.ts';
+import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { amount } from '../../shared/words.ts';
+import { addableRun } from '../state/on-plan.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
-
-type WalkReading = Extract<Result['readings'][number], { walk: string }>;
+import { kindWords } from './kinds.ts';
 
 /** One sentence about the survey as it stands. */
 export interface Notice {
@@ -12,57 +11,66 @@ export interface Notice {
   readonly warns: boolean;
 }
 
-/** The reading that disagrees most with the others, when one does. */
-export function suspectOf(survey: SurveyResult | null): (Placement & { residualUmPerM: number }) | null {
-  const found = survey?.result.readings.find(
-    (reading): reading is WalkReading => 'walk' in reading && reading.suspect,
-  );
-  if (!found) return null;
-  return {
-    walk: found.walk === 'back' ? 'back' : 'out',
-    from: found.from,
-    to: found.to,
-    residualUmPerM: found.residual / Math.max(found.redundancy, 1e-9),
-  };
+/** A reading that disagrees with the others, and by how much, µm/m for a level and µm for an indicator. */
+export interface Suspect extends Placement {
+  readonly off: number;
+  readonly unit: 'µm/m' | 'µm';
 }
 
-/** Two readings of one step check only each other: which of them is wrong, nobody can tell. */
-function readTwice(session: Session, { from, to }: Placement): boolean {
-  return (
-    session.walks.length > 1 &&
-    session.walks.every((walk) => session.counted.has(placementKey({ walk, from, to })))
-  );
+/** The reading that disagrees most with the others, when one does. */
+export function suspectOf(survey: SurveyResult | null): Suspect | null {
+  const found = survey?.result.readings.find(({ suspect }) => suspect);
+  if (!found) return null;
+  const off = found.residual / Math.max(found.redundancy, 1e-9);
+  return 'walk' in found
+    ? { run: found.walk, at: [found.from, found.to], off, unit: 'µm/m' }
+    : { run: found.sweep, at: [found.at], off, unit: 'µm' };
+}
+
+/** Two readings of one place check only each other: which of them is wrong, nobody can tell. */
+function readTwice(session: Session, { at }: Placement): boolean {
+  const times = session.runs.filter(({ id }) => session.counted.has(placementKey({ run: id, at }))).length;
+  return session.setup.kind === 'way' && times === 2;
 }
 
 /** The most pressing thing to know about what was read so far. */
 export function surveyNotice(session: Session, survey: SurveyResult | null): Notice | null {
   const suspect = suspectOf(survey);
   if (suspect) {
-    const off = amount(suspect.residualUmPerM, 1);
-    const place = `${suspect.from}–${suspect.to}`;
-    const twice = readTwice(session, suspect);
+    const off = `${amount(suspect.off, 1)} ${suspect.unit}`;
+    const place = suspect.at.join('–');
+    const wipe =
+      kindWords[session.setup.kind].reads === 'tilt'
+        ? 'Wipe the feet and the way, read it again.'
+        : 'Wipe the tip and the metal, read it again.';
     return {
-      text: twice
-        ? `${place}: out and back disagree by ${off} µm/m. Wipe the feet and the way, read it again.`
-        : `${place} disagrees with the rest by ${off} µm/m. Wipe the feet and the way, read it again.`,
+      text: readTwice(session, suspect)
+        ? `${place}: out and back disagree by ${off}. ${wipe}`
+        : `${place} disagrees with the rest by ${off}. ${wipe}`,
       warns: true,
     };
   }
   if (survey?.cutAt) {
-    return {
-      text: `Nobody has read ${survey.cutAt}: heights beyond it can't be tied to the rest yet.`,
-      warns: true,
-    };
+    const where = survey.cutAt.includes('–')
+      ? `Nobody has read ${survey.cutAt}`
+      : `${survey.cutAt} stands alone`;
+    return { text: `${where}: heights beyond it can't be tied to the rest yet.`, warns: true };
   }
   const unsteady = [...session.counted.values()].filter(
     ({ steadiness }) => steadiness !== null && steadiness !== 'steady',
   );
   if (unsteady.length > 0) {
-    const names = unsteady.map(({ place }) => `${place.from}–${place.to}`).join(', ');
+    const names = unsteady.map(({ place }) => place.at.join('–')).join(', ');
     return { text: `Taken before it was steady: ${names}.`, warns: false };
   }
   if (survey && survey.result.fit.degreesOfFreedom === 0) {
-    return { text: 'Nothing checks these readings yet. The walk back will.', warns: false };
+    return { text: `Nothing checks these readings yet.${willCheck(session)}`, warns: false };
   }
   return null;
+}
+
+function willCheck(session: Session): string {
+  const later = session.runs.length > 1 || addableRun(session);
+  if (!later) return '';
+  return kindWords[session.setup.kind].reads === 'tilt' ? ' The walk back will.' : ' The next sweep will.';
 }

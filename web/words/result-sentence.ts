@@ -1,11 +1,15 @@
 import type { LineFigures } from '../../shared/figures/line-figures.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
-import { amountSureTo, lineSentence, referenceWord, sureTo } from '../../shared/words.ts';
+import { amount, lineSentence, sureTo } from '../../shared/words.ts';
 import type { Reference } from '../state/page-state.ts';
-import type { SurveyResult } from '../state/survey-result.ts';
+import type { LineResult, SurveyResult } from '../state/survey-result.ts';
+import { kindWords } from '../words/kinds.ts';
+import { shownFigures } from './figures.ts';
+import { capital, lineTitle } from './kinds.ts';
+import { lineFault } from './line-fault.ts';
 import { suspectOf } from './notices.ts';
-import { capital, type Sentence } from './sentence.ts';
+import type { Sentence } from './sentence.ts';
 
 /** What the metal is like, and one line on how well that is known. */
 export function resultSentence(
@@ -14,26 +18,93 @@ export function resultSentence(
   reference: Reference,
 ): Sentence {
   const surface = capital(session.setup.surface);
-  if (!survey) {
+  if (session.counted.size === 0) {
     return { what: `${surface}: nothing was read`, context: 'There is no result without a reading.' };
   }
-  const line = survey.line as LineFigures;
+  if (!survey || survey.lines.length === 0) {
+    return {
+      what: `${surface}: too little was read`,
+      context: 'What was read does not hang together. Go on with it, or read it again.',
+    };
+  }
   return {
-    what: `${lineSentence(surface, line, reference)}.`,
-    context: [walksText(session, survey), verdictText(survey.result)].filter(Boolean).join(' '),
+    what: `${metalSentence(session, survey, reference)}.`,
+    context: [readingsText(session, survey), verdictText(survey.result), limitsOf(session)]
+      .filter(Boolean)
+      .join(' '),
   };
 }
 
-function walksText(session: Session, survey: SurveyResult): string {
+function metalSentence(session: Session, survey: SurveyResult, reference: Reference): string {
+  const { setup } = session;
+  const { kind, figures } = survey.result;
+  const title = (line: LineResult) => lineTitle(setup, line.name);
+  const shape = (line: LineResult) => lineSentence(title(line), line.figures as LineFigures, reference);
+  const worst = survey.lines.reduce((a, b) =>
+    b.figures.straightness[reference].valueUm > a.figures.straightness[reference].valueUm ? b : a,
+  );
+  switch (setup.kind) {
+    case 'slide':
+      return survey.lines.map((line) => `${title(line)} ${lineFault(session, survey, line)}`).join('. ');
+    case 'bar':
+      return survey.lines
+        .map((line, k) => `${k === 0 ? 'Bar ' : ''}${lineFault(session, survey, line)}`)
+        .join(', and ');
+    case 'square':
+      return `${capital(setup.surface)} ${lineFault(session, survey, worst)}`;
+    case 'dovetail':
+      return `${capital(setup.surface)} ${lineFault(session, survey, worst)}`;
+    case 'bed': {
+      const wind = figures.wind;
+      if (kind !== 'bed' || !wind) return shape(worst);
+      const corner = survey.lines.at(-1)?.stations.at(-1)?.name;
+      const none = Number(amount(wind.value, wind.u)) === 0;
+      const words = none
+        ? `No wind, ${sureTo(wind.u)}`
+        : `In wind: ${corner} stands ${amount(wind.value, wind.u)} µm ${wind.value > 0 ? 'HIGH' : 'LOW'}`;
+      return `${words}. ${shape(worst)}`;
+    }
+    case 'plate': {
+      if (kind !== 'plate') return shape(worst);
+      const [flatness] = shownFigures(session, survey, reference);
+      if (!flatness) return shape(worst);
+      return `${capital(setup.surface)} ${amount(flatness.value, flatness.u)} µm out of flat: ${flatnessEnds(survey)}`;
+    }
+    default:
+      return shape(worst);
+  }
+}
+
+function flatnessEnds({ result }: SurveyResult): string {
+  const all = Object.entries(result.stations);
+  const first = all[0];
+  if (!first) return '';
+  const high = all.reduce((a, b) => (b[1].heightUm > a[1].heightUm ? b : a), first);
+  const low = all.reduce((a, b) => (b[1].heightUm < a[1].heightUm ? b : a), first);
+  return `${high[0]} highest, ${low[0]} lowest`;
+}
+
+function readingsText(session: Session, survey: SurveyResult): string {
   const { fit } = survey.result;
-  const back =
-    session.walks.includes('back') &&
-    [...session.counted.values()].some(({ place }) => place.walk === 'back');
   const spare =
     fit.degreesOfFreedom === 0
       ? 'nothing checks them'
       : `${fit.degreesOfFreedom} to spare, ${suspectOf(survey) ? 'one of them disagrees' : 'none of them disagrees'}`;
-  return `${back ? 'Out and back' : 'One way only'}: ${session.counted.size} readings, ${spare}.`;
+  const readings = `${session.counted.size} readings, ${spare}.`;
+  if (session.setup.kind !== 'way') return capital(readings);
+  const walked = new Set([...session.counted.values()].map(({ place }) => place.run));
+  return `${walked.size > 1 ? 'Out and back' : 'One way only'}: ${readings}`;
+}
+
+/** What the figures of a kind cannot tell, or what is still in them. */
+function limitsOf({ setup, plan, counted }: Session): string {
+  if (setup.kind === 'dovetail') return 'Sizes cannot say which flank is at fault.';
+  const { turn } = kindWords[setup.kind];
+  if (!turn) return '';
+  const read = new Set([...counted.values()].map(({ place }) => place.run));
+  const done = plan.runs.filter(({ id }) => read.has(id));
+  const positions = new Set(done.map((run) => run.reads === 'height' && run.artefact?.turned));
+  return positions.size < 2 ? 'It was not turned, so its own error is still in these figures.' : '';
 }
 
 /** "Limit 10 µm: within." For each limit that was agreed. */
@@ -43,21 +114,12 @@ export function verdictText({ verdicts }: Result): string {
     outside: 'outside',
     'cannot tell': 'cannot tell, the doubt straddles it',
   } as const;
-  return verdicts.map(({ limit, verdict }) => `Limit ${limit} µm: ${said[verdict]}.`).join(' ');
-}
-
-/** What the straightness is against, for the figure in the corner. */
-export function figureWords(
-  survey: SurveyResult,
-  reference: Reference,
-): { digits: string; unit: string; against: string } {
-  const { valueUm, uUm } = survey.line.straightness[reference];
-  const [digits = ''] = amountSureTo(valueUm, uUm).split(' ');
-  const first = survey.stations[0]?.name;
-  const last = survey.stations.at(-1)?.name;
-  return {
-    digits,
-    unit: `µm, ${sureTo(uUm)}`,
-    against: reference === 'ends' ? `over the line ${first} to ${last}` : `over ${referenceWord(reference)}`,
-  };
+  const several = verdicts.length > 1;
+  return verdicts
+    .map(({ figure, limit, verdict }) => {
+      const of = several ? ` for ${figure.split('.')[0]}` : '';
+      const unit = /slope|squareness|twist/.test(figure) ? 'µm/m' : 'µm';
+      return `Limit ${limit} ${unit}${of}: ${said[verdict]}.`;
+    })
+    .join(' ');
 }

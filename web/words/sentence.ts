@@ -1,5 +1,13 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { facingOf, type Placement, placementKey } from '../../shared/survey/way.ts';
+import {
+  type Placement,
+  placementKey,
+  placementsOf,
+  placeWords,
+  type Run,
+} from '../../shared/survey/plan.ts';
+import { addableRun, runOf } from '../state/on-plan.ts';
+import { capital, instrumentWord, kindWords } from './kinds.ts';
 
 /** What to do next, in the largest words, and one line of context. */
 export interface Sentence {
@@ -7,53 +15,97 @@ export interface Sentence {
   readonly context: string;
 }
 
-export function pairText({ from, to }: { from: string; to: string }): string {
-  return `${from} – ${to}`;
+/** The end that the plus end of the level points to in this run: by name, or the station there. */
+export function plusEnd({ setup, plan }: Session, run: Run): string | null {
+  if (run.reads !== 'tilt') return null;
+  if (setup.kind === 'bed' && run.id === 'across') return run.facing === 1 ? 'the rear way' : 'the front way';
+  if ('farEnd' in setup) return `the ${run.facing === 1 ? setup.farEnd : setup.startEnd}`;
+  const names = plan.lines[run.line] ?? [];
+  return (run.facing === 1 ? names.at(-1) : names[0]) ?? null;
 }
 
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+/** What is done in a run, as a title: "Front way, coming back". */
+export function runTitle({ setup }: Session, run: Run): string {
+  if (setup.kind !== 'bar' || run.reads !== 'height') return capital(run.words);
+  const plane = run.line === 'top' ? 'Top of the bar' : 'Side of the bar';
+  return `${plane}, ${run.artefact?.turned ? 'turned half round' : 'as it stands'}`;
 }
 
-/** The end of the way that the plus end of the level points to on this walk. */
-export function plusEnd({ setup }: Session, walk: Placement['walk']): string {
-  return facingOf(setup, walk) === 1 ? setup.farEnd : setup.startEnd;
-}
-
-/** What to do next in the survey. `standsOn` is where the level still stands after a take, if it does. */
+/** What to do next in the survey. `standsOn` is where the instrument still stands after a take, if it does. */
 export function nextSentence(session: Session, standsOn: Placement | null): Sentence {
-  const { next, setup } = session;
-  const surface = capital(setup.surface);
-  if (!next) return allRead(session);
-  const walkPlan = session.plan.filter(({ walk }) => walk === next.walk);
-  const at = walkPlan.findIndex((place) => placementKey(place) === placementKey(next)) + 1;
-  const direction = next.walk === 'out' ? 'going out' : 'coming back';
-  const context = `${surface}, ${direction}: reading ${at} of ${walkPlan.length}. Plus end to the ${plusEnd(session, next.walk)}.`;
-  const pair = pairText(next);
-  if (session.counted.has(placementKey(next))) return { what: `Read ${pair} again`, context };
-  if (setup.level.source === 'typed') return { what: `Read the level on ${pair}`, context };
-  const turn = next.walk === 'back' && setup.back === 'turned' && at === 1;
-  if (turn && !walkPlan.some((place) => session.counted.has(placementKey(place)))) {
-    return { what: `Turn the level end for end, set it on ${pair}`, context };
-  }
-  if (!standsOn) return { what: `Set the level on ${pair}`, context };
-  const there = standsOn.from === next.from && standsOn.to === next.to;
-  return {
-    what: there ? `Lift the level, set it on ${pair} again` : `Move the level on to ${pair}`,
-    context,
-  };
+  const { next } = session;
+  const run = next && runOf(session, next.run);
+  if (!next || !run) return allRead(session);
+  return { what: task(session, next, run, standsOn), context: contextOf(session, next, run) };
 }
 
-function allRead({ walks, skipped, setup }: Session): Sentence {
-  const left = skipped.size > 0 ? ` ${skipped.size} skipped.` : '';
-  if (walks.includes('back')) {
+function contextOf(session: Session, next: Placement, run: Run): string {
+  const places = placementsOf(run);
+  const at = places.findIndex((place) => placementKey(place) === placementKey(next)) + 1;
+  const plus = plusEnd(session, run);
+  return `${runTitle(session, run)}: reading ${at} of ${places.length}.${plus ? ` Plus end to ${plus}.` : ''}`;
+}
+
+function task(session: Session, next: Placement, run: Run, standsOn: Placement | null): string {
+  const { setup, counted } = session;
+  const { tool } = kindWords[setup.kind];
+  const place = placeWords(next);
+  if (counted.has(placementKey(next))) return `Read ${place} again`;
+  const turn = turnBefore(session, run);
+  const verbs = tasks(tool, place, setup.kind === 'dovetail' ? setup.form : 'male');
+  if (turn) return `${turn}, ${verbs.turned}`;
+  if (setup.instrument.source === 'typed') {
+    return tool === 'pins' ? verbs.typed : `Read the ${instrumentWord(setup.kind)} on ${place}`;
+  }
+  if (!standsOn) return verbs.set;
+  return standsOn.at.join() === next.at.join() ? verbs.again : verbs.move;
+}
+
+function tasks(tool: 'level' | 'tip' | 'pins', place: string, form: 'male' | 'female') {
+  if (tool === 'pins') {
+    const size = form === 'male' ? 'over' : 'between';
     return {
-      what: 'Out and back are read',
-      context: `${capital(setup.surface)}.${left} Finish when you are content.`,
+      set: `Put the pins in at ${place}`,
+      move: `Move the pins on to ${place}`,
+      again: `Take the pins out, put them in at ${place} again`,
+      turned: `put the pins in at ${place}`,
+      typed: `Measure ${size} the pins at ${place}`,
     };
   }
   return {
-    what: 'The way out is read',
-    context: `Walk back, so that every reading is checked by a second one, or finish.${left}`,
+    set: `Set the ${tool} on ${place}`,
+    move: `Move the ${tool} on to ${place}`,
+    again: `Lift the ${tool}, set it on ${place} again`,
+    turned: `set ${tool === 'level' ? 'it' : 'the tip'} on ${place}`,
+    typed: '',
   };
+}
+
+/** What is to be turned before the first reading of a run, if anything is. */
+function turnBefore(session: Session, run: Run): string | null {
+  if (placementsOf(run).some((place) => session.counted.has(placementKey(place)))) return null;
+  if (run.reads === 'height') {
+    return run.artefact?.turned ? (kindWords[session.setup.kind].turn ?? null) : null;
+  }
+  const before = session.runs[session.runs.findIndex(({ id }) => id === run.id) - 1];
+  const sameFeet =
+    before?.reads === 'tilt' && before.line === run.line && before.feet.length === run.feet.length;
+  return sameFeet && before.facing !== run.facing ? 'Turn the level end for end' : null;
+}
+
+function allRead(session: Session): Sentence {
+  const { runs, skipped, setup } = session;
+  const left = skipped.size > 0 ? ` ${skipped.size} skipped.` : '';
+  const surface = capital(setup.surface);
+  const done = `${surface}.${left} Finish when you are content.`;
+  const more = addableRun(session);
+  if (runs.length === 1 && more) {
+    const way = more.reads === 'tilt' ? 'way' : 'sweep';
+    return {
+      what: `The ${way} out is read`,
+      context: `${more.reads === 'tilt' ? 'Walk' : 'Sweep'} back, so that every reading is checked by a second one, or finish.${left}`,
+    };
+  }
+  if (setup.kind === 'way') return { what: 'Out and back are read', context: done };
+  return { what: 'Everything is read', context: done };
 }

@@ -1,30 +1,33 @@
+import { placeWords } from '../../shared/survey/plan.ts';
 import { instrumentOf, mustMove, staleness } from '../state/needle.ts';
 import type { PageState } from '../state/page-state.ts';
-import { capital, nextSentence, pairText, type Sentence } from './sentence.ts';
+import { capital, instrumentWord } from './kinds.ts';
+import { nextSentence, type Sentence } from './sentence.ts';
 
 /** The sentence of the survey view: trouble with the cable or the connection comes before the next place. */
 export function surveySentence(state: PageState): Sentence {
   const { session, player } = state;
   if (!session) return { what: '', context: '' };
-  const next = session.next ? `${pairText(session.next)} comes next. ` : '';
+  const next = session.next ? `${placeWords(session.next)} comes next. ` : '';
   const safe = `${session.counted.size} readings are safe on disk.`;
   if (state.link === 'lost') {
     return { what: 'Connection lost', context: `Trying again by itself. ${next}${safe}` };
   }
   const sentence = nextSentence(session, mustMove(state));
-  if (player || session.setup.level.source === 'typed') return sentence;
+  if (player || session.setup.instrument.source === 'typed') return sentence;
   const instrument = instrumentOf(state);
   const why = instrument?.error ? `${capital(instrument.error.message)}. ` : '';
+  const tool = instrumentWord(session.setup.kind);
   switch (staleness(state)) {
     case 'cable is out':
-      return { what: 'Plug the level in again', context: `${why}${next}${safe}` };
+      return { what: `Plug the ${tool} in again`, context: `${why}${next}${safe}` };
     case 'port fails':
       return {
-        what: 'The port of the level fails',
+        what: `The port of the ${tool} fails`,
         context: `${why}${instrument?.error?.remedy ?? ''} ${safe}`,
       };
     case 'silent':
-      return { what: 'The level is silent', context: `See to its cable and its battery. ${next}${safe}` };
+      return { what: `The ${tool} is silent`, context: `See to its cable and its battery. ${next}${safe}` };
     default:
       return sentence;
   }

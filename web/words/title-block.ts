@@ -1,4 +1,5 @@
 import type { Session } from '../../shared/session/fold.ts';
+import { capital, instrumentWord } from './kinds.ts';
 
 /** One cell of the title block. */
 export interface Cell {
@@ -9,14 +10,16 @@ export interface Cell {
 /** The title block after ISO 7200: what, which, with what, by whom, and the state of the record. */
 export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
   const { setup, header } = session;
-  const { level } = setup;
+  const { instrument } = setup;
   return [
     { caption: 'Part', value: setup.part },
     { caption: 'Surface', value: setup.surface },
     { caption: 'Round', value: setup.round },
     {
-      caption: 'Level',
-      value: level.provedOn ? `${level.name}, proved ${level.provedOn}` : `${level.name}, not proved`,
+      caption: capital(instrumentWord(setup.kind)),
+      value: instrument.provedOn
+        ? `${instrument.name}, proved ${instrument.provedOn}`
+        : `${instrument.name}, not proved`,
     },
     { caption: 'By / date', value: [setup.operator, dateText(header.t)].filter(Boolean).join(', ') },
     { caption: 'Record', value: recordText(session, replay) },

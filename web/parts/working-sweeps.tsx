@@ -1,0 +1,83 @@
+import type { Session } from '../../shared/session/fold.ts';
+import { decimalsFor } from '../../shared/words.ts';
+import { stationsAlong } from '../state/on-plan.ts';
+import type { SurveyResult } from '../state/survey-result.ts';
+import { sweepColumns } from '../state/sweep-columns.ts';
+import { kindWords, lineTitle } from '../words/kinds.ts';
+import { signed } from '../words/signed.ts';
+
+/** How the columns of the sweeps come about. */
+export function sweepWords({ setup }: Session): string {
+  if (setup.kind === 'dovetail') {
+    return 'Every size less the mean of all sizes. Plus is bigger. The last column is sure to 95 %.';
+  }
+  const off =
+    setup.kind === 'straightedge'
+      ? 'the line through its own ends, because a straightedge is laid by eye'
+      : 'its own mean, because how an indicator is set up says nothing of the metal';
+  const turned = kindWords[setup.kind].turn
+    ? ' Half the sum of both positions is the metal, half their difference is the own error of what was turned.'
+    : '';
+  return `Off every sweep is taken ${off}.${turned} Plus stands proud. The last column puts all readings together.`;
+}
+
+interface SweepTableProps {
+  readonly session: Session;
+  readonly line: string;
+  readonly survey: SurveyResult | null;
+}
+
+/** The sweeps over one line side by side, their mean, and what was turned over by itself. */
+export function SweepTable({ session, line, survey }: SweepTableProps) {
+  const { columns, meanUm, artefactUm } = sweepColumns(session, line);
+  const found = survey?.lines.find(({ name }) => name === line);
+  const together = new Map(found?.stations.map((station) => [station.name, station]));
+  const largestU = Math.max(0.05, ...(found?.stations.map(({ uUm }) => uUm) ?? []));
+  const decimals = Math.max(1, decimalsFor(largestU));
+  const cell = (value: number | undefined, digits = 1) => (value === undefined ? '' : signed(value, digits));
+  const read = stationsAlong(session, line).filter(({ name }) =>
+    columns.some(({ readUm }) => readUm.has(name)),
+  );
+  const size = session.setup.kind === 'dovetail';
+  return (
+    <table>
+      <caption>{lineTitle(session.setup, line)}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Station</th>
+          {columns.map(({ run }) => (
+            <th key={run.id} scope="col" colSpan={2}>
+              {size ? 'Size, and less the mean µm' : `${shortTitle(run.id, line)}: read, less set-up µm`}
+            </th>
+          ))}
+          {columns.length > 1 && <th scope="col">Mean µm</th>}
+          {artefactUm && <th scope="col">{`Own error of the ${session.setup.kind} µm`}</th>}
+          <th scope="col">All readings µm</th>
+        </tr>
+      </thead>
+      <tbody>
+        {read.map(({ name }) => {
+          const all = together.get(name);
+          return (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              {columns.flatMap(({ run, readUm, heightUm }) => [
+                <td key={`${run.id} read`}>{cell(readUm.get(name))}</td>,
+                <td key={`${run.id} less`}>{cell(heightUm.get(name))}</td>,
+              ])}
+              {columns.length > 1 && <td>{cell(meanUm.get(name), decimals)}</td>}
+              {artefactUm && <td>{cell(artefactUm.get(name), decimals)}</td>}
+              <td>{all ? `${signed(all.heightUm, decimals)} ± ${(2 * all.uUm).toFixed(decimals)}` : ''}</td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+/** "as it stands" of "top as it stands": the table is of the top already. */
+function shortTitle(id: string, line: string): string {
+  const short = id.startsWith(`${line} `) ? id.slice(line.length + 1) : id;
+  return short.charAt(0).toUpperCase() + short.slice(1);
+}

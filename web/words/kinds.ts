@@ -1,0 +1,99 @@
+import type { Setup } from '../../shared/session/setup.ts';
+
+export type Kind = Setup['kind'];
+
+/** What a kind of survey is called, what reads it, and what its heights are drawn against. */
+export interface KindWords {
+  readonly name: string;
+  /** One line on what is done. */
+  readonly what: string;
+  readonly reads: 'tilt' | 'height';
+  /** What is set on a place. */
+  readonly tool: 'level' | 'tip' | 'pins';
+  /** Heights are drawn against the motion that carries the indicator, so that a slope of the line shows. */
+  readonly overMotion: boolean;
+  /** What is turned over half way through, and how. */
+  readonly turn?: string;
+}
+
+export const kindWords: Readonly<Record<Kind, KindWords>> = {
+  way: {
+    name: 'Way',
+    what: 'a level, foot to foot',
+    reads: 'tilt',
+    tool: 'level',
+    overMotion: false,
+  },
+  bed: {
+    name: 'Bed',
+    what: 'two ways and across',
+    reads: 'tilt',
+    tool: 'level',
+    overMotion: false,
+  },
+  plate: {
+    name: 'Plate',
+    what: 'eight lines or a grid',
+    reads: 'tilt',
+    tool: 'level',
+    overMotion: false,
+  },
+  slide: {
+    name: 'Slide',
+    what: 'an indicator rides along',
+    reads: 'height',
+    tool: 'tip',
+    overMotion: true,
+  },
+  straightedge: {
+    name: 'Straightedge',
+    what: 'beside a way, turned over',
+    reads: 'height',
+    tool: 'tip',
+    overMotion: false,
+    turn: 'Turn the straightedge over',
+  },
+  square: {
+    name: 'Square',
+    what: 'on a table, turned round',
+    reads: 'height',
+    tool: 'tip',
+    overMotion: true,
+    turn: 'Turn the square round',
+  },
+  bar: {
+    name: 'Test bar',
+    what: 'in a spindle, half turned',
+    reads: 'height',
+    tool: 'tip',
+    overMotion: true,
+    turn: 'Turn the spindle half round',
+  },
+  dovetail: {
+    name: 'Dovetail',
+    what: 'over two pins',
+    reads: 'height',
+    tool: 'pins',
+    overMotion: true,
+  },
+};
+
+/** What the instrument of a survey is called. */
+export function instrumentWord(kind: Kind): string {
+  if (kind === 'dovetail') return 'gauge';
+  return kindWords[kind].reads === 'tilt' ? 'level' : 'indicator';
+}
+
+/** What a line of a survey is called where there are several, and beside its curve. */
+export function lineTitle(setup: Setup, line: string): string {
+  const titles: Partial<Record<Kind, Record<string, string>>> = {
+    bed: { front: 'Front way', rear: 'Rear way' },
+    slide: { top: 'Top face', side: 'Side face' },
+    bar: { top: 'Bar, up and down', side: 'Bar, sideways' },
+  };
+  return titles[setup.kind]?.[line] ?? capital(setup.kind === 'plate' ? line : setup.surface);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
