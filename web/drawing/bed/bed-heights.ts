@@ -13,6 +13,7 @@ import type { Session } from '../../../shared/session/fold.ts';
 import { toSheet } from '../../../shared/session/to-sheet.ts';
 import { validateSheet } from '../../../shared/sheet/sheet.ts';
 import type { ReducedStation } from '../../state/survey-result.ts';
+import { leansOfReadings } from './lean-readings.ts';
 
 /** Both ways of a bed as they stand over one reference. */
 export interface BedHeights {
@@ -20,11 +21,10 @@ export interface BedHeights {
   readonly rear: readonly ReducedStation[];
   /** The three corners of the plane that both ways are over; null when each is over a line of its own. */
   readonly corners: readonly [string, string, string] | null;
-  /** How each pair leans against the first pair that is known. */
+  /** How each pair leans against the first one: by all readings, or while they don't tie both ways, by those across. */
   readonly leans: readonly Lean[];
 }
 
-const nothing: BedHeights = { front: [], rear: [], corners: null, leans: [] };
 const remembered = new WeakMap<Session['counted'], Map<ReferenceKind, BedHeights>>();
 
 /**
@@ -63,11 +63,12 @@ export function trueBedHeights(
 }
 
 function measured(session: Session, reference: ReferenceKind): BedHeights {
-  if (session.counted.size === 0) return nothing;
+  const alone = { front: [], rear: [], corners: null, leans: leansOfReadings(session) };
+  if (session.counted.size === 0) return alone;
   try {
     return over(session, reference, adjust(validateSheet(toSheet(session))).heights);
   } catch (error) {
-    if (isWayscribeError(error)) return nothing;
+    if (isWayscribeError(error)) return alone;
     throw error;
   }
 }
@@ -81,7 +82,7 @@ function over(session: Session, reference: ReferenceKind, adjusted: AdjustedHeig
     const [from, to] = [indexOf.get(name), indexOf.get(rear[k] ?? '')];
     return from === undefined || to === undefined ? [] : [[from, to]];
   });
-  const leans = leansOf(adjusted, pairs);
+  const leans = pairs.length > 1 ? leansOf(adjusted, pairs) : leansOfReadings(session);
   if (reference === 'ends' && first.length >= 2 && second.length >= 1) {
     const plane = cornerPlane(adjusted, { stations: first }, { stations: second });
     const all = stationsOver(adjusted, plane);

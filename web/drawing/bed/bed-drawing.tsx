@@ -1,0 +1,90 @@
+import type { Result } from '../../../shared/sheet/result.ts';
+import type { ReducedStation } from '../../state/survey-result.ts';
+import { across } from '../across.ts';
+import { heightLabel } from '../heights-axis.ts';
+import { textWidth } from '../text-width.ts';
+import { bedHeights, trueBedHeights } from './bed-heights.ts';
+import { BedProfile } from './bed-profile.tsx';
+import { Ladder, type LadderProps } from './ladder.tsx';
+import { LeanKey } from './lean-key.tsx';
+import { leanScale } from './lean-scale.ts';
+import { PassStrip } from './pass-strip.tsx';
+
+export interface BedDrawingProps extends LadderProps {
+  /** What the readings so far come to; null before there is anything. */
+  readonly result: Result | null;
+  /** True heights of a simulated bed by station, µm, when they are to be laid over. */
+  readonly truth?: Readonly<Record<string, number>>;
+  readonly widthPx: number;
+}
+
+/** A bed: ladder, both profiles and what to scrape, one under the other on one x axis. */
+export function BedDrawing({ result, truth, widthPx, ...ladder }: BedDrawingProps) {
+  const { session } = ladder;
+  const { setup, plan } = session;
+  const reference = result?.reference ?? 'ends';
+  const heights = bedHeights(session, reference);
+  const all = [...heights.front, ...heights.rear];
+  const coveredMm = Math.max(...plan.stations.map(({ xMm }) => xMm));
+  const axis = across(widthPx, coveredMm, setup.lengthMm, gutterPx(all, widthPx < 520 ? 54 : 66));
+  const scale = leanScale(
+    heights.leans,
+    setup.baseMm * setup.crossEvery * axis.pxPerMm,
+    widthPx - axis.px(coveredMm) - 4,
+  );
+  const corner = plan.lines.rear?.at(-1);
+  const wind =
+    result?.figures.wind && corner && all.some(({ name }) => name === corner) ? result.figures.wind : null;
+  const [first] = heights.leans;
+  const strips = (['front', 'rear'] as const).flatMap((line) => {
+    const metal = result?.metal[line];
+    const whole = plan.lines[line]?.every((name) => metal?.stations[name]);
+    return metal && whole ? [{ line, metal }] : [];
+  });
+  const most = Math.max(
+    0,
+    ...strips.flatMap(({ metal }) => Object.values(metal.stations).map(({ passes }) => passes)),
+  );
+  return (
+    <section class="drawing bed" aria-label="Drawing of the bed, its profiles and what to scrape">
+      <Ladder
+        {...ladder}
+        across={axis}
+        heights={heights}
+        scale={scale}
+        wind={wind && corner ? { valueUm: wind.value, uUm: wind.u, corner } : null}
+      />
+      {heights.leans.length > 1 && first && (
+        <LeanKey scale={scale} from={first.from} to={first.to} twist={result?.figures.twist} />
+      )}
+      <BedProfile
+        across={axis}
+        session={session}
+        reference={reference}
+        heights={heights}
+        truth={truth ? trueBedHeights(session, reference, truth) : null}
+      />
+      {strips.length === 2 && (
+        <div class="strips">
+          <p class="caption-line">Passes to scrape. Hatched: less than its own uncertainty, leave it.</p>
+          {strips.map(({ line, metal }) => (
+            <PassStrip
+              key={line}
+              across={axis}
+              title={line}
+              stations={plan.stations}
+              metal={metal}
+              mostPasses={most}
+            />
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** Room for the words of the height axis, which grow with the heights. */
+function gutterPx(stations: readonly ReducedStation[], leastPx: number): number {
+  const highest = Math.max(0, ...stations.map(({ heightUm, uUm }) => Math.abs(heightUm) + 2 * uUm));
+  return Math.max(leastPx, 10 + textWidth(heightLabel(1.2 * highest, 10), 12.5));
+}
