@@ -41,7 +41,7 @@ export function Callout({
   const low = side(worst.heightUm, uUm) !== 'HIGH';
   const near = stations.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < half + 12);
   const edges = near.map(({ heightUm, uUm }) => yPx(heightUm + (low ? -2 : 2) * uUm));
-  const clear = low ? Math.max(...edges) + 20 : Math.min(...edges) - 10;
+  const clear = low ? Math.max(...edges) + 25 : Math.min(...edges) - 14;
   const newest = lastTake(session)?.event;
   const fresh = stations.find(
     ({ name }) => name === (newest?.place.walk === 'back' ? newest.place.from : newest?.place.to),
