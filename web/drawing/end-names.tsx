@@ -32,7 +32,7 @@ export function EndNames({ across, session, surfacePx }: EndNamesProps) {
       <text x={rightPx - 7} y={12} text-anchor="end">
         {far}
       </text>
-      {next && fits && (
+      {next && !session.ended && fits && (
         <g>
           <text x={middle} y={12} text-anchor="middle">
             {direction}

@@ -72,12 +72,11 @@ export function NotWalked({
   heightPx,
   middlePx,
 }: WordsProps & { middlePx: number }) {
-  if (session.ended) return null;
   const all = stationsOf(session.setup);
   const known = survey?.stations ?? [];
   const first = all[0]?.xMm ?? 0;
   const last = all.at(-1)?.xMm ?? 0;
-  const text = survey?.cutAt ? 'not tied yet' : 'not walked yet';
+  const text = notKnown(session, survey);
   const regions = known.length
     ? [
         { from: first, to: known[0]?.xMm ?? first, edge: 'to' as const },
@@ -101,4 +100,9 @@ export function NotWalked({
       })}
     </g>
   );
+}
+
+function notKnown({ ended }: Session, survey: SurveyResult | null): string {
+  if (survey?.cutAt) return ended ? 'not tied' : 'not tied yet';
+  return ended ? 'not walked' : 'not walked yet';
 }

@@ -14,7 +14,7 @@ interface StationsProps {
 
 /** Ticks and names: bold where this walk has been, in the live colour where the level goes next. */
 export function Stations({ session, pxOf, yPx, labelPx }: StationsProps) {
-  const { next } = session;
+  const next = session.ended ? null : session.next;
   const done = readStations(session, next?.walk ?? session.walks.at(-1) ?? 'out');
   const names = stationsOf(session.setup).map(({ name }) => name);
   const isNext = (name: string) => next?.from === name || next?.to === name;

@@ -20,7 +20,9 @@ export function resultSentence(
   const line = survey.line as LineFigures;
   return {
     what: `${lineSentence(surface, line, reference)}.`,
-    context: [walksText(session, survey), verdictText(survey.result)].filter(Boolean).join(' '),
+    context: [walksText(session, survey), partText(session, survey), verdictText(survey.result)]
+      .filter(Boolean)
+      .join(' '),
   };
 }
 
@@ -34,6 +36,12 @@ function walksText(session: Session, survey: SurveyResult): string {
       ? 'nothing checks them'
       : `${fit.degreesOfFreedom} to spare, ${suspectOf(survey) ? 'one of them disagrees' : 'none of them disagrees'}`;
   return `${back ? 'Out and back' : 'One way only'}: ${session.counted.size} readings, ${spare}.`;
+}
+
+/** A result for a part of the way must say so: the rest may be anything. */
+function partText({ setup }: Session, { stations }: SurveyResult): string {
+  if (stations.length === setup.stations) return '';
+  return `Only ${stations[0]?.name} to ${stations.at(-1)?.name} of ${setup.stations} stations.`;
 }
 
 /** "Limit 10 µm: within." For each limit that was agreed. */
