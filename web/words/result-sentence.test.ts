@@ -10,7 +10,7 @@ const level = {
   port: 'p',
   profile: 'line-decimal',
   unit: 'um/m',
-  sigma: 0.5,
+  sigma: 1.5,
 } as const;
 const session = (count: number) =>
   sampleSession(
