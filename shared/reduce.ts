@@ -28,9 +28,9 @@ export interface ReduceOptions {
 export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   const adjustment = adjust(sheet);
   const surveyed = surveyedOf(sheet, adjustment, options.reference);
-  const { heights, lines: named, reference } = surveyed;
+  const { heights, lines: named, lineReference, planeReference, isPlane } = surveyed;
   const lines: Result['lines'] = Object.fromEntries(
-    Object.entries(named).map(([name, line]) => [name, lineFigures(heights, line, reference)]),
+    Object.entries(named).map(([name, line]) => [name, lineFigures(heights, line, lineReference)]),
   );
   const { figures, notes } = figuresOf(sheet, surveyed);
   const metal = metalOf(sheet, surveyed);
@@ -38,7 +38,7 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   return {
     result: 1,
     kind: sheet.kind,
-    reference,
+    reference: isPlane ? planeReference : lineReference,
     stations: stations.heights,
     lines,
     figures,
