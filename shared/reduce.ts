@@ -1,5 +1,6 @@
 import { type Adjustment, adjust } from './adjust/adjust.ts';
 import { lineFigures } from './figures/line-figures.ts';
+import { byHandNotes } from './reduce/by-hand.ts';
 import { figuresOf } from './reduce/figures.ts';
 import { metalOf } from './reduce/metal.ts';
 import { notesOf } from './reduce/notes.ts';
@@ -47,7 +48,13 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
     zeros: Object.fromEntries(adjustment.zeros.map(({ name, value, u }) => [name, { value, u }])),
     verdicts: verdictsOf(sheet, surveyed, lines, figures),
     metal: metal.metal,
-    notes: [...notes, ...stations.notes, ...metal.notes, ...notesOf(sheet, adjustment)],
+    notes: [
+      ...notes,
+      ...byHandNotes(sheet),
+      ...stations.notes,
+      ...metal.notes,
+      ...notesOf(sheet, adjustment),
+    ],
   };
 }
 
