@@ -7,6 +7,7 @@ import { portsCommand } from './ports.ts';
 import { profilesCommand } from './profiles.ts';
 import { reduceCommand } from './reduce.ts';
 import { replayCommand } from './replay.ts';
+import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 import { simulateCommand } from './simulate.ts';
 import { verifyCommand } from './verify.ts';
@@ -60,6 +61,7 @@ function cli(): Command {
     listenCommand,
     profilesCommand,
     simulateCommand,
+    schemaCommand,
     verifyCommand,
   ];
   for (const make of commands) {
