@@ -1,7 +1,7 @@
 import type { ChannelReading } from '../../protocols/decode.ts';
 import { encode } from '../../protocols/encode.ts';
 import type { Profile } from '../../protocols/profile.ts';
-import type { ReadUnit } from '../../protocols/quantities.ts';
+import { converted, type ReadUnit } from '../../protocols/quantities.ts';
 import type { Random } from './random.ts';
 
 /** What can go wrong between an instrument and its port, to be planted on purpose. */
@@ -72,23 +72,25 @@ export class FaultySpeech {
   }
 
   #inUnits(readings: readonly ChannelReading[], overRange: boolean): ChannelReading[] {
-    return readings.map((reading) => {
+    return readings.map((reading): ChannelReading => {
+      if (overRange && this.#knowsOverRange(reading.channel))
+        return { ...reading, value: null, state: 'over-range' };
+      const channel = this.#profile.channels.find(({ name }) => name === reading.channel);
       const unit = this.#units.get(reading.channel);
-      return {
-        ...reading,
-        ...(unit && { unit }),
-        ...(overRange && this.#knowsOverRange() && { value: null, state: 'over-range' as const }),
-      };
+      if (!channel || !unit || reading.value === null) return reading;
+      const ratio = converted(channel.quantity, 1, reading.unit ?? channel.unit, unit);
+      const decimals = Math.max(0, (reading.decimals ?? 3) + Math.ceil(-Math.log10(ratio)));
+      return { ...reading, value: reading.value * ratio, unit, decimals };
     });
   }
 
-  #knowsOverRange(): boolean {
-    const { says } = this.#profile;
+  #knowsOverRange(channel: string): boolean {
+    const { says, channels } = this.#profile;
+    const own = says.parts.filter((part) => 'channel' in part && part.channel === channel);
     const tables = [
-      'states' in says ? says.states : {},
-      ...says.parts.map((part) =>
-        'instead' in part ? part.instead : part.part === 'state' ? part.means : {},
-      ),
+      // A whole frame that is a state is one of every channel.
+      'states' in says && channels.length === 1 ? says.states : {},
+      ...own.map((part) => ('instead' in part ? part.instead : part.part === 'state' ? part.means : {})),
     ];
     return tables.some((table) => Object.values(table).includes('over-range'));
   }
