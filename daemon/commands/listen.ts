@@ -53,6 +53,7 @@ async function listen(path: string, options: ListenOptions): Promise<void> {
   const request = asked && requestOf(asked);
   const line = lineOf(options, asked ?? (options.as === undefined ? null : book.find(options.as)));
   const acquaintance = new Acquaintance(book.all, stampNow());
+  const stopped = stopSignal();
   const over = new AbortController();
   const ended = new Promise<void>((resolve) => over.signal.addEventListener('abort', () => resolve()));
 
@@ -69,7 +70,7 @@ async function listen(path: string, options: ListenOptions): Promise<void> {
   console.log(`Listening to ${path} at ${settings(line)}. Ctrl-C ends it.`);
   const asking = request && setInterval(() => port.write(bytesOf(request.request)), request.everyMs);
   const timer = options.seconds && setTimeout(() => over.abort(), 1000 * options.seconds);
-  await Promise.race([stopSignal(), ended]);
+  await Promise.race([stopped, ended]);
   if (asking) clearInterval(asking);
   if (timer) clearTimeout(timer);
   await port.close();
