@@ -2,7 +2,7 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { WayscribeError } from '../shared/errors.ts';
-import { loadProfiles } from './instruments/own-profiles.ts';
+import { loadProfiles, profilesFolder } from './instruments/own-profiles.ts';
 import { realPort } from './ports/real.ts';
 import { packageFolder, program } from './program.ts';
 import { lockFolder } from './recording/lock.ts';
@@ -38,7 +38,7 @@ export interface Daemon {
  * @throws WayscribeError `recording.locked` when another daemon has the folder, `port.busy` when the port is taken
  */
 export async function startDaemon({ mode, folder, profiles, port, replay }: DaemonOptions): Promise<Daemon> {
-  const { book, problems } = await loadProfiles(profiles ?? join(folder, 'profiles'));
+  const { book, problems } = await loadProfiles(profilesFolder({ folder, profiles }));
   const store = await RecordingStore.open(folder);
   const unlock = lockFolder(folder);
   const demo = mode === 'demo';

@@ -62,8 +62,18 @@ export const textPartSchema = z.discriminatedUnion('part', [
     exponent: z.boolean().default(false).describe('whether an exponent of ten follows, as in +1.5E-03'),
     instead,
   }),
-  z.strictObject({ part: z.literal('unit'), channel: whose, means: units, optional }),
-  z.strictObject({ part: z.literal('state'), channel: whose, means: states, optional }),
+  z.strictObject({
+    part: z.literal('unit').describe('the unit of the number'),
+    channel: whose,
+    means: units,
+    optional,
+  }),
+  z.strictObject({
+    part: z.literal('state').describe('a condition of the instrument'),
+    channel: whose,
+    means: states,
+    optional,
+  }),
 ]);
 export type TextPart = z.infer<typeof textPartSchema>;
 export type TextNumber = Extract<TextPart, { part: 'number' }>;
@@ -76,15 +86,31 @@ const path = z
 
 export const jsonPartSchema = z.discriminatedUnion('part', [
   z.strictObject({ part: z.literal('number').describe('a JSON number'), channel, path, instead }),
-  z.strictObject({ part: z.literal('unit'), channel: whose, path, means: units, optional }),
-  z.strictObject({ part: z.literal('state'), channel: whose, path, means: states, optional }),
+  z.strictObject({
+    part: z.literal('unit').describe('the unit of the number'),
+    channel: whose,
+    path,
+    means: units,
+    optional,
+  }),
+  z.strictObject({
+    part: z.literal('state').describe('a condition of the instrument'),
+    channel: whose,
+    path,
+    means: states,
+    optional,
+  }),
 ]);
 export type JsonPart = z.infer<typeof jsonPartSchema>;
 
-const places = z.array(z.number().int().min(0).max(255)).min(1).max(16);
+const places = z
+  .array(z.number().int().min(0).max(255))
+  .min(1)
+  .max(16)
+  .describe('places from 0, the most significant first');
 const at = z
   .union([z.strictObject({ bytes: places }), z.strictObject({ nibbles: places })])
-  .describe('places from 0, the most significant first: bytes, or half bytes with the high half first');
+  .describe('where it stands: bytes, or half bytes with the high half of a byte first');
 
 export const binaryPartSchema = z.discriminatedUnion('part', [
   z.strictObject({
@@ -93,10 +119,11 @@ export const binaryPartSchema = z.discriminatedUnion('part', [
     hex: z
       .string()
       .regex(/^[0-9a-fA-F]+$/)
-      .max(32),
+      .max(32)
+      .describe('hex digits, as many as it takes half bytes'),
   }),
   z.strictObject({
-    part: z.literal('number'),
+    part: z.literal('number').describe('a number in binary or in decimal digits'),
     channel,
     at,
     is: z
@@ -132,8 +159,18 @@ export const binaryPartSchema = z.discriminatedUnion('part', [
     at,
     most: z.number().int().min(1).max(9).describe('more than this many is no frame'),
   }),
-  z.strictObject({ part: z.literal('unit'), channel: whose, at, means: units.describe('by hex digits') }),
-  z.strictObject({ part: z.literal('state'), channel: whose, at, means: states.describe('by hex digits') }),
+  z.strictObject({
+    part: z.literal('unit').describe('the unit of the number'),
+    channel: whose,
+    at,
+    means: units.describe('by hex digits'),
+  }),
+  z.strictObject({
+    part: z.literal('state').describe('a condition of the instrument'),
+    channel: whose,
+    at,
+    means: states.describe('by hex digits'),
+  }),
 ]);
 export type BinaryPart = z.infer<typeof binaryPartSchema>;
 export type BinaryNumber = Extract<BinaryPart, { part: 'number' }>;

@@ -100,7 +100,7 @@ const saysSchema = z
   .discriminatedUnion('as', [
     z.strictObject({
       as: z.literal('text').describe('parts that follow each other; spaces between them don’t matter'),
-      parts: z.array(textPartSchema).min(1).max(60),
+      parts: z.array(textPartSchema).min(1).max(60).describe('in the order in which they come'),
       states: z
         .record(z.string().min(1).max(40), readingStateSchema.exclude(['ok']))
         .default({})
@@ -108,25 +108,25 @@ const saysSchema = z
     }),
     z.strictObject({
       as: z.literal('json').describe('a JSON object; keys that no part names don’t matter'),
-      parts: z.array(jsonPartSchema).min(1).max(60),
+      parts: z.array(jsonPartSchema).min(1).max(60).describe('in any order'),
     }),
     z.strictObject({
       as: z.literal('bytes').describe('raw bytes, parts by place'),
       size: z.number().int().min(1).max(256).describe('bytes before the checksum'),
-      parts: z.array(binaryPartSchema).min(1).max(60),
+      parts: z.array(binaryPartSchema).min(1).max(60).describe('in any order'),
     }),
     z.strictObject({
       as: z.literal('hex').describe('hex digits, parts by place, two digits a byte'),
       size: z.number().int().min(1).max(512).describe('hex digits before the checksum'),
-      parts: z.array(binaryPartSchema).min(1).max(60),
+      parts: z.array(binaryPartSchema).min(1).max(60).describe('in any order'),
     }),
   ])
   .describe('what stands in a frame');
 
 const channelSchema = z
   .strictObject({
-    name: channelNameSchema,
-    quantity: quantitySchema,
+    name: channelNameSchema.describe('what parts, examples and set-ups call it'),
+    quantity: quantitySchema.describe('what it measures'),
     unit: readUnitSchema.describe(
       'unit of the number when the frame does not name it, and of range, resolution and steadiness',
     ),
@@ -163,7 +163,7 @@ const exampleSchema = z
         z.strictObject({
           value: z.number().nullable().describe('as sent times the factor; null when the state is no number'),
           unit: readUnitSchema.optional().describe('only when the frame names it'),
-          state: readingStateSchema.default('ok'),
+          state: readingStateSchema.default('ok').describe('a condition of the reading'),
           decimals: z
             .number()
             .int()
@@ -191,7 +191,7 @@ export const profileSchema = z.strictObject({
   frame: frameSchema,
   sum: sumSchema.optional(),
   says: saysSchema,
-  channels: z.array(channelSchema).min(1).max(16),
+  channels: z.array(channelSchema).min(1).max(16).describe('the values that the instrument tells'),
   steady: z
     .strictObject({
       windowMs: z.number().positive().max(600_000).describe('how long it must have been quiet, ms'),

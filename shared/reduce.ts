@@ -1,5 +1,6 @@
 import { type Adjustment, adjust } from './adjust/adjust.ts';
 import { lineFigures } from './figures/line-figures.ts';
+import { byHandNotes } from './reduce/by-hand.ts';
 import { figuresOf } from './reduce/figures.ts';
 import { metalOf } from './reduce/metal.ts';
 import { notesOf } from './reduce/notes.ts';
@@ -28,9 +29,9 @@ export interface ReduceOptions {
 export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   const adjustment = adjust(sheet);
   const surveyed = surveyedOf(sheet, adjustment, options.reference);
-  const { heights, lines: named, reference } = surveyed;
+  const { heights, lines: named, lineReference, planeReference, isPlane } = surveyed;
   const lines: Result['lines'] = Object.fromEntries(
-    Object.entries(named).map(([name, line]) => [name, lineFigures(heights, line, reference)]),
+    Object.entries(named).map(([name, line]) => [name, lineFigures(heights, line, lineReference)]),
   );
   const { figures, notes } = figuresOf(sheet, surveyed);
   const metal = metalOf(sheet, surveyed);
@@ -38,7 +39,7 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   return {
     result: 1,
     kind: sheet.kind,
-    reference,
+    reference: isPlane ? planeReference : lineReference,
     stations: stations.heights,
     lines,
     figures,
@@ -47,7 +48,13 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
     zeros: Object.fromEntries(adjustment.zeros.map(({ name, value, u }) => [name, { value, u }])),
     verdicts: verdictsOf(sheet, surveyed, lines, figures),
     metal: metal.metal,
-    notes: [...notes, ...stations.notes, ...metal.notes, ...notesOf(sheet, adjustment)],
+    notes: [
+      ...notes,
+      ...byHandNotes(sheet),
+      ...stations.notes,
+      ...metal.notes,
+      ...notesOf(sheet, adjustment),
+    ],
   };
 }
 

@@ -43,7 +43,18 @@ function expectRefused({ status, stdout, stderr }: Outcome, place: string): void
 }
 
 describe('help', () => {
-  it.each(['serve', 'demo', 'replay', 'reduce', 'ports', 'verify'])('of %s', async (command) => {
+  it.each([
+    'serve',
+    'demo',
+    'replay',
+    'reduce',
+    'ports',
+    'listen',
+    'simulate',
+    'profiles',
+    'schema',
+    'verify',
+  ])('of %s', async (command) => {
     const { status, stdout, stderr } = await wayscribe(command, '--help');
     expect(stdout).toContain(`Usage: wayscribe ${command}`);
     expect(stderr).toBe('');
@@ -52,7 +63,18 @@ describe('help', () => {
 
   it('names every command', async () => {
     const { stdout, status } = await wayscribe('--help');
-    for (const command of ['serve', 'demo', 'replay', 'reduce', 'ports', 'verify']) {
+    for (const command of [
+      'serve',
+      'demo',
+      'replay',
+      'reduce',
+      'ports',
+      'listen',
+      'simulate',
+      'profiles',
+      'schema',
+      'verify',
+    ]) {
       expect(stdout).toMatch(new RegExp(`^ +${command}\\b`, 'm'));
     }
     expect(status).toBe(0);
@@ -224,6 +246,26 @@ describe('reduce', () => {
     await mkdir(inFolder('folder'));
     expectRefused(await wayscribe('reduce', inFolder('folder')), inFolder('folder'));
     expectRefused(await wayscribe('reduce', inFolder('nowhere.json')), inFolder('nowhere.json'));
+  });
+});
+
+describe('schema', () => {
+  it.each(['sheet', 'result', 'recording'])(
+    'of a %s is a JSON Schema with a description on every field',
+    async (what) => {
+      const { stdout, status } = await wayscribe('schema', what);
+      expect(status).toBe(0);
+      const schema = JSON.parse(stdout);
+      expect(schema.$schema).toContain('json-schema.org');
+      if (what === 'sheet') {
+        for (const [name, field] of Object.entries<object>(schema.properties))
+          expect(field, name).toHaveProperty('description');
+      }
+    },
+  );
+
+  it('of anything else is refused with what there is', async () => {
+    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, recording');
   });
 });
 

@@ -2,10 +2,14 @@ import { Command, CommanderError } from 'commander';
 import { type ErrorCode, isWayscribeError } from '../../shared/errors.ts';
 import { version } from '../program.ts';
 import { demoCommand } from './demo.ts';
+import { listenCommand } from './listen.ts';
 import { portsCommand } from './ports.ts';
+import { profilesCommand } from './profiles.ts';
 import { reduceCommand } from './reduce.ts';
 import { replayCommand } from './replay.ts';
+import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
+import { simulateCommand } from './simulate.ts';
 import { verifyCommand } from './verify.ts';
 
 /** Exit statuses besides 0. */
@@ -48,7 +52,19 @@ function cli(): Command {
     .exitOverride()
     // The suggestion comes on a line of its own; a message here is one line.
     .configureOutput({ outputError: (text, write) => write(`${oneLine(text)}\n`) });
-  for (const make of [serveCommand, demoCommand, replayCommand, reduceCommand, portsCommand, verifyCommand]) {
+  const commands = [
+    serveCommand,
+    demoCommand,
+    replayCommand,
+    reduceCommand,
+    portsCommand,
+    listenCommand,
+    profilesCommand,
+    simulateCommand,
+    schemaCommand,
+    verifyCommand,
+  ];
+  for (const make of commands) {
     command.addCommand(make().copyInheritedSettings(command));
   }
   return command.addHelpText('after', '\nWithout a command, wayscribe serves.');

@@ -17,7 +17,7 @@ export async function serveUntilStopped(
 }
 
 /** Settles at the first request to stop. A second one ends the process as if nobody had listened. */
-async function stopSignal(): Promise<void> {
+export async function stopSignal(): Promise<void> {
   const settled = new AbortController();
   const { signal } = settled;
   await Promise.race(['SIGINT', 'SIGTERM'].map((name) => once(process, name, { signal })));

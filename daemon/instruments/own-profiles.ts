@@ -9,6 +9,17 @@ import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 /** What a file of a profile may weigh. */
 const mostBytes = 1 << 20;
 
+/** Where a person's own profiles are: where it is said, else in the folder of the recordings. */
+export function profilesFolder({
+  folder,
+  profiles,
+}: {
+  folder: string;
+  profiles?: string | undefined;
+}): string {
+  return profiles ?? join(folder, 'profiles');
+}
+
 /**
  * The shipped profiles and a person's own ones, from a folder that need not be there. A file that is wrong is left
  * out and told in `problems`; it stops nothing else.

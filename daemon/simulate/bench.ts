@@ -1,49 +1,58 @@
 import { BehaviorSubject } from 'rxjs';
+import type { Profile } from '../../protocols/profile.ts';
+import { findProfile } from '../../protocols/shipped.ts';
 import type { SimulatedState } from '../../shared/messages.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
 import { MadePort } from '../ports/made-port.ts';
 import { stampNow } from '../ports/port.ts';
-import { ordinaryLevel, Pendulum } from './pendulum.ts';
+import { frameOf } from './frame.ts';
+import { ordinaryTraits, Pendulum } from './pendulum.ts';
 import { seededRandom } from './random.ts';
 import { demoScene } from './scenario.ts';
 import { World } from './world.ts';
 
-/** Time between two frames of the simulated level, ms. */
-const periodMs = 100;
+/** Time between two frames when the profile names none, ms. */
+const usualPeriodMs = 100;
 
-/** A simulated level on a port, with the hand that moves it. */
+/** A simulated instrument on a port, with the hand that moves it. It speaks by the profile of the set-up. */
 export class SimulatedBench {
   readonly port = new MadePort('simulated');
   readonly state$: BehaviorSubject<SimulatedState>;
   readonly world: World;
-  readonly #level: Pendulum;
+  readonly #setup: Setup;
+  readonly #profile: Profile;
+  readonly #pendulum: Pendulum;
   readonly #speaking: NodeJS.Timeout;
 
   constructor(setup: Setup, seed = 7) {
+    this.#setup = setup;
+    this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.world = new World(setup, demoScene(setup));
-    this.#level = new Pendulum(ordinaryLevel, seededRandom(seed));
+    this.#pendulum = new Pendulum(ordinaryTraits(this.world.plan), seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
       scenario: this.world.scene.name,
       walking: false,
       lifted: true,
       standsOn: null,
     });
+    const { talk } = this.#profile;
+    const periodMs = talk.kind === 'periodic' ? talk.everyMs : usualPeriodMs;
     this.#speaking = setInterval(() => this.#speak(), periodMs);
   }
 
   lift(): void {
-    this.#level.lift();
+    this.#pendulum.lift();
     this.#change({ lifted: true, standsOn: null });
   }
 
   setDown(place: Placement): void {
-    this.#level.setDown(this.world.reading(place), stampNow().m);
+    this.#pendulum.setDown(this.world.reading(place), stampNow().m);
     this.#change({ lifted: false, standsOn: place });
   }
 
   push(): void {
-    this.#level.push(stampNow().m);
+    this.#pendulum.push(stampNow().m);
   }
 
   walking(on: boolean): void {
@@ -57,9 +66,8 @@ export class SimulatedBench {
 
   #speak(): void {
     const stamp = stampNow();
-    const value = this.#level.read(stamp.m);
-    const size = Math.abs(value).toFixed(1).padStart(6, '0');
-    this.port.feed(`${value < 0 ? '-' : '+'}${size}\r\n`, stamp);
+    const bytes = frameOf(this.#profile, this.#setup.instrument, this.#pendulum.read(stamp.m));
+    this.port.feed(bytes, stamp);
   }
 
   #change(part: Partial<SimulatedState>): void {

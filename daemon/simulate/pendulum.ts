@@ -1,3 +1,4 @@
+import type { Plan } from '../../shared/survey/plan.ts';
 import type { Random } from './random.ts';
 
 /** How an instrument behaves, in the unit in which it reads: µm/m for a level, µm for an indicator. */
@@ -22,6 +23,15 @@ export const ordinaryIndicator: Traits = {
   settleMs: 160,
   swing: 40,
 };
+/** A micrometer or caliper over pins: what it reads is the size itself. */
+export const ordinaryMicrometer: Traits = { ...ordinaryIndicator, zero: 0, noise: 0.2, driftPerHour: 0 };
+
+/** The instrument that a plan is done with. */
+export function ordinaryTraits({ runs }: Plan): Traits {
+  const [run] = runs;
+  if (run?.reads !== 'height') return ordinaryLevel;
+  return run.offset === 'known' ? ordinaryMicrometer : ordinaryIndicator;
+}
 
 /** An instrument that rings, creeps, drifts and makes noise like a real one. */
 export class Pendulum {

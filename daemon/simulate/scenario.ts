@@ -1,31 +1,14 @@
-import type { Setup, SetupInput } from '../../shared/session/setup.ts';
+import type { Setup } from '../../shared/session/setup.ts';
+import { sagUm } from '../../shared/survey/sag.ts';
+import { demoSetups } from './demo-setups.ts';
 import type { Scene } from './world.ts';
 
-/** The demo: an invented machine, set up so that nothing has to be typed. */
-export const demoSetup: SetupInput & { kind: 'way' } = {
-  kind: 'way',
-  part: 'Gap-bed lathe, bed 03',
-  surface: 'front way',
-  round: 'as found',
-  prefix: 'F',
-  lengthMm: 1800,
-  baseMm: 150,
-  stations: 13,
-  back: 'no',
-  instrument: {
-    name: 'level L2',
-    source: 'cable',
-    port: 'simulated',
-    profile: 'line-decimal',
-    serial: 'simulated',
-    unit: 'um/m',
-  },
-  limit: 10,
-  operator: 'visitor',
-  support: '3 feet, carriage at the tail',
-  partC: 19.6,
-  airC: 20.1,
-};
+export { demoSetups };
+/** The demo that is shown first. */
+export const demoSetup = demoSetups.way;
+
+/** Over the pins of the demo's dovetail, where it is not worn, µm. */
+const overPinsUm = 67_300;
 
 /** The true shape of each kind of demo survey; all of it is invented. */
 export function demoScene(setup: Setup): Scene {
@@ -51,19 +34,25 @@ export function demoScene(setup: Setup): Scene {
         name: 'a worn way under a bowed straightedge',
         surface: (x) => 0.6 * wornWay(x / setup.lengthMm),
         artefact: (x) => -4 * Math.sin((Math.PI * x) / setup.lengthMm),
+        setUp: (turned) => (turned ? -27 : 41),
       };
     case 'square':
-      return { name: 'a knee out of square', surface: (x) => 0.021 * x, artefact: (x) => 0.013 * x };
+      return {
+        name: 'a knee out of square',
+        surface: (x) => 0.021 * x + 1.2 * Math.sin((Math.PI * x) / setup.lengthMm),
+        artefact: (x) => 0.013 * x,
+      };
     case 'bar':
       return {
         name: 'a spindle that points up and away',
         surface: (x, y) => (y > 0 ? -0.012 : 0.024) * x,
         artefact: (x) => 3 + 0.01 * x,
+        sag: (x) => sagUm(setup, x),
       };
     case 'dovetail':
       return {
         name: 'a dovetail that is worn in the middle',
-        surface: (x) => -14 * Math.sin((Math.PI * x) / setup.lengthMm) + 0.01 * x,
+        surface: (x) => overPinsUm - 14 * Math.sin((Math.PI * x) / setup.lengthMm) + 0.01 * x,
       };
   }
 }

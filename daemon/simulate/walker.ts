@@ -2,12 +2,12 @@ import type { Subscription } from 'rxjs';
 import type { Keeper } from '../session/keeper.ts';
 import type { SimulatedBench } from './bench.ts';
 
-/** How long the walker holds the level in the hand, and lets it stand after a take, ms. */
+/** How long the walker holds the instrument in the hand, and lets it stand after a take, ms. */
 const inHandMs = 700;
 const standsMs = 350;
 
 /**
- * Walks the simulated level over the whole plan as a person would: lift, set down on the next placement,
+ * Carries the simulated instrument over the whole plan as a person would: lift, set down on the next placement,
  * wait for the take, go on.
  */
 export class Walker {

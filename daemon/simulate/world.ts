@@ -1,5 +1,5 @@
 import type { Setup } from '../../shared/session/setup.ts';
-import type { Placement, Plan, PlannedStation, Run } from '../../shared/survey/plan.ts';
+import type { HeightRun, Placement, Plan, PlannedStation } from '../../shared/survey/plan.ts';
 import { planFor } from '../../shared/survey/plan-for.ts';
 
 /** True height of a surface over its plan: mm along, mm across → µm. */
@@ -11,23 +11,27 @@ export interface Scene {
   readonly surface: Surface;
   /** Error of a straightedge, square or bar along its length, mm → µm; nought when left out. */
   readonly artefact?: (xMm: number) => number;
+  /** How far a bar hangs down from true at each place, in its top plane, mm → µm; nought when left out. */
+  readonly sag?: (xMm: number) => number;
+  /** How far off parallel the straightedge was set up by eye, turned over or not, µm/m; nought when left out. */
+  readonly setUp?: (turned: boolean) => number;
 }
 
 /** The metal under a simulated instrument. */
 export class World {
   readonly scene: Scene;
-  readonly #plan: Plan;
+  readonly plan: Plan;
   readonly #stations: ReadonlyMap<string, PlannedStation>;
 
   constructor(setup: Setup, scene: Scene) {
     this.scene = scene;
-    this.#plan = planFor(setup);
-    this.#stations = new Map(this.#plan.stations.map((station) => [station.name, station]));
+    this.plan = planFor(setup);
+    this.#stations = new Map(this.plan.stations.map((station) => [station.name, station]));
   }
 
   /** True height of every station of the plan, µm. */
   truthUm(): Record<string, number> {
-    return Object.fromEntries(this.#plan.stations.map(({ name }) => [name, this.#height(name)]));
+    return Object.fromEntries(this.plan.stations.map(({ name }) => [name, this.#height(name)]));
   }
 
   /**
@@ -35,7 +39,7 @@ export class World {
    * indicator by the metal under its tip and the error of what carries it.
    */
   reading({ run, at }: Placement): number {
-    const planned = this.#plan.runs.find(({ id }) => id === run)!;
+    const planned = this.plan.runs.find(({ id }) => id === run)!;
     return planned.reads === 'tilt' ? this.#tilt(planned.facing, at) : this.#depth(planned, at[0]);
   }
 
@@ -45,9 +49,13 @@ export class World {
     return (facing * 1000 * (this.#height(to!) - this.#height(from!))) / apartMm;
   }
 
-  #depth(run: Extract<Run, { reads: 'height' }>, name: string): number {
-    const error = run.artefact ? (this.scene.artefact?.(this.#stations.get(name)!.xMm) ?? 0) : 0;
-    return run.sense * this.#height(name) + (run.artefact?.turned ? -error : error);
+  #depth({ artefact, sense, line, slope }: HeightRun, name: string): number {
+    const { xMm } = this.#stations.get(name)!;
+    const error = artefact ? (this.scene.artefact?.(xMm) ?? 0) : 0;
+    const sag = line === 'top' ? (this.scene.sag?.(xMm) ?? 0) : 0;
+    const turned = artefact?.turned ?? false;
+    const setUp = slope === 'free' ? ((this.scene.setUp?.(turned) ?? 0) * xMm) / 1000 : 0;
+    return sense * (this.#height(name) - sag) + (turned ? -error : error) + setUp;
   }
 
   #height(name: string): number {

@@ -16,7 +16,10 @@ export function exampleFindings(profile: Profile): Finding[] {
   const headless = examples.find((example) => example.reads && losesItsHead(profile, example));
   if (headless) {
     found.push(
-      note('says', `${headless.frame} without its head is another whole frame: only a checksum would tell`),
+      note(
+        'says',
+        `${JSON.stringify(headless.frame)} without its head is another whole frame: only a checksum would tell`,
+      ),
     );
   }
   return found;

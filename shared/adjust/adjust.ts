@@ -36,6 +36,9 @@ export interface Adjustment {
   readonly fit: Fit;
 }
 
+/** The redundancies of a sound adjustment miss their sum by less than this. */
+const mostRounding = 1e-4;
+
 /** Kinds whose figures stand by line and keep their slope: only a constant may stay unseen. */
 const slopeMatters: ReadonlySet<Sheet['kind']> = new Set(['slide', 'square', 'bar', 'dovetail']);
 
@@ -80,9 +83,9 @@ export function adjust(sheet: Sheet): Adjustment {
  * The redundancies add up to the degrees of freedom, whatever was read. Where they don't, rounding has won:
  * readings of hugely unlike weight drown one another.
  */
-function checkRounding(explained: Float64Array, { observations, degreesOfFreedom }: Fit): void {
+function checkRounding(explained: Float64Array, { degreesOfFreedom }: Fit): void {
   const sum = explained.reduce((total, share) => total + 1 - share, 0);
-  if (Math.abs(sum - degreesOfFreedom) <= 1e-6 + 1e-9 * observations) return;
+  if (Math.abs(sum - degreesOfFreedom) <= mostRounding) return;
   throw new WayscribeError(
     'adjust.notDetermined',
     'sigmas and bases',

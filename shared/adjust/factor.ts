@@ -25,13 +25,13 @@ const rankTolerance = 1e-11;
 /**
  * Factorises the normal matrix of the observations.
  *
- * Where all rows are differences of two heights, each row of the normal matrix sums to zero and stays so
- * while unknowns are eliminated. Then a pivot is formed as the sum of the off-diagonals that are left
- * (Grassmann, Taksar and Heyman 1985), so that nothing is ever subtracted and no digits are lost.
+ * Among heights alone the matrix is that of a graph: what a row sums to is what ties the station to known
+ * heights (its ground), never negative, and stays so while heights are eliminated. As long as nothing but
+ * heights was eliminated, a height's pivot is formed as its ground plus the ties that are left (Grassmann,
+ * Taksar and Heyman 1985): nothing is subtracted and no digits are lost. Other pivots are formed as usual.
  */
 export function factorise(observations: Observations, fronts: Fronts): Factor {
   const { count, start, firstBelow, borderStart, storeStart } = fronts;
-  const { pureDifferences } = observations;
   const rows = new Float64Array(storeStart[count]!);
   const inversePivot = new Float64Array(start[count]!);
   const weight = weightsOf(observations, fronts);
@@ -40,21 +40,29 @@ export function factorise(observations: Observations, fronts: Fronts): Factor {
   const updates = new NumberStack(work.length);
   const updateStart = new Float64Array(count);
   const assemble = assembler(observations, fronts);
+  const ground = new Float64Array(fronts.largest);
+  const isHeight = new Uint8Array(fronts.largest);
+  const onlyHeights = new Uint8Array(count).fill(1);
+  const heightAt = new Uint8Array(start[count]!);
+  for (let k = 0; k < observations.stationNames.length; k++) heightAt[fronts.placeOf[k]!] = 1;
 
   for (let f = 0; f < count; f++) {
     const pivots = start[f + 1]! - start[f]!;
     const size = pivots + borderStart[f + 1]! - borderStart[f]!;
     work.fill(0, 0, size * size);
-    assemble(f, work, size);
+    ground.fill(0, 0, size);
+    for (let k = 0; k < size; k++) isHeight[k] = heightAt[placeIn(f, k, pivots)]!;
+    assemble(f, work, size, ground, isHeight);
     // A front follows its children, whose updates lie on the top of the stack, the last child's uppermost.
     for (let child = f - 1; child >= firstBelow[f]!; child = firstBelow[child]! - 1) {
-      addUpdate(work, size, updates.numbers, updateStart[child]!, child, fronts);
+      addUpdate(work, size, ground, updates.numbers, updateStart[child]!, child, fronts);
+      onlyHeights[f]! &= onlyHeights[child]!;
       updates.dropTo(updateStart[child]!);
     }
     eliminate(f, pivots, size);
     rows.set(work.subarray(0, pivots * size), storeStart[f]!);
-    updateStart[f] = updates.push((size - pivots) ** 2);
-    copyBorder(work, pivots, size, updates.numbers, updateStart[f]!);
+    updateStart[f] = updates.push((size - pivots) * (size - pivots + 1));
+    copyBorder(work, pivots, size, ground, updates.numbers, updateStart[f]!);
   }
   return { fronts, rows, inversePivot, held };
 
@@ -65,18 +73,35 @@ export function factorise(observations: Observations, fronts: Fronts): Factor {
       const row = i * size;
       subtractEarlier(row, i, Math.min(i, pivots), size, first);
       if (i >= pivots) continue;
-      let pivot = work[row + i]!;
-      if (pureDifferences) {
-        pivot = 0;
-        for (let j = i + 1; j < size; j++) pivot -= work[row + j]!;
-      }
-      if (pivot > (pureDifferences ? 0 : rankTolerance * weight[first + i]!)) {
+      onlyHeights[f]! &= isHeight[i]!;
+      const asGraph = onlyHeights[f] === 1;
+      const pivot = asGraph ? tiesOf(i, size) : work[row + i]!;
+      if (pivot > (asGraph ? 0 : rankTolerance * weight[first + i]!)) {
         inversePivot[first + i] = 1 / pivot;
+        if (asGraph) passGround(i, size, 1 / pivot);
       } else {
         held.push(first + i);
         work.fill(0, row + i, row + size);
       }
     }
+  }
+
+  function placeIn(f: number, k: number, pivots: number): number {
+    return k < pivots ? start[f]! + k : fronts.border[borderStart[f]! + k - pivots]!;
+  }
+
+  /** A height's ground and its ties to the heights that are left. */
+  function tiesOf(i: number, size: number): number {
+    let sum = ground[i]!;
+    for (let j = i + 1; j < size; j++) if (isHeight[j] === 1) sum -= work[i * size + j]!;
+    return sum;
+  }
+
+  /** What is tied to an eliminated height is tied to its ground through it. */
+  function passGround(i: number, size: number, inverse: number): void {
+    const share = ground[i]! * inverse;
+    if (share === 0) return;
+    for (let j = i + 1; j < size; j++) if (isHeight[j] === 1) ground[j]! -= work[i * size + j]! * share;
   }
 
   /** row i −= Σ over earlier pivots p of (L_ip)·(row p), four pivots at a time. */
@@ -119,7 +144,7 @@ function assembler({ coefficient }: Observations, fronts: Fronts) {
   const { start, borderStart, border, rowStart, row, place } = fronts;
   const local = new Int32Array(start.at(-1)!);
   const at = new Int32Array(rowWidth);
-  return (f: number, work: Float64Array, size: number): void => {
+  return (f: number, work: Float64Array, size: number, ground: Float64Array, isHeight: Uint8Array): void => {
     const pivots = start[f + 1]! - start[f]!;
     for (let k = 0; k < pivots; k++) local[start[f]! + k] = k;
     for (let i = borderStart[f]!; i < borderStart[f + 1]!; i++) {
@@ -128,8 +153,13 @@ function assembler({ coefficient }: Observations, fronts: Fronts) {
     for (let r = rowStart[f]!; r < rowStart[f + 1]!; r++) {
       const base = rowWidth * row[r]!;
       for (let a = 0; a < rowWidth; a++) at[a] = place[base + a]! < 0 ? -1 : local[place[base + a]!]!;
+      let heights = 0;
+      for (let a = 0; a < rowWidth; a++) {
+        if (at[a]! >= 0 && isHeight[at[a]!] === 1) heights += coefficient[base + a]!;
+      }
       for (let a = 0; a < rowWidth; a++) {
         if (at[a]! < 0) continue;
+        if (isHeight[at[a]!] === 1) ground[at[a]!]! += coefficient[base + a]! * heights;
         for (let b = a; b < rowWidth; b++) {
           if (at[b]! < 0) continue;
           const [low, high] = at[a]! < at[b]! ? [at[a]!, at[b]!] : [at[b]!, at[a]!];
@@ -140,10 +170,11 @@ function assembler({ coefficient }: Observations, fronts: Fronts) {
   };
 }
 
-/** Adds a child's update (square, upper triangle) to its parent's front; both run in the same order. */
+/** Adds a child's update (square, upper triangle, then ground) to its parent's front; both run in the same order. */
 function addUpdate(
   work: Float64Array,
   size: number,
+  ground: Float64Array,
   updates: Float64Array,
   start: number,
   child: number,
@@ -152,22 +183,25 @@ function addUpdate(
   const from = borderStart[child]!;
   const width = borderStart[child + 1]! - from;
   for (let i = 0; i < width; i++) {
+    ground[borderInParent[from + i]!]! += updates[start + width * width + i]!;
     const row = borderInParent[from + i]! * size;
     const update = start + i * width;
     for (let j = i; j < width; j++) work[row + borderInParent[from + j]!]! += updates[update + j]!;
   }
 }
 
-/** The upper triangle of a front's border block, as a square of its own. */
+/** The upper triangle of a front's border block, as a square of its own, and the ground of the border. */
 function copyBorder(
   work: Float64Array,
   pivots: number,
   size: number,
+  ground: Float64Array,
   updates: Float64Array,
   start: number,
 ): void {
   const width = size - pivots;
   for (let i = 0; i < width; i++) {
+    updates[start + width * width + i] = ground[pivots + i]!;
     const row = (pivots + i) * size;
     for (let j = i; j < width; j++) updates[start + i * width + j] = work[row + pivots + j]!;
   }

@@ -3,7 +3,7 @@ export const suspectLimit = 3.29;
 /** Below this redundancy a reading counts as unchecked. */
 export const uncheckedRedundancy = 0.05;
 /** A smaller redundancy is rounding: nothing checks the reading. */
-const noRedundancy = 1e-8;
+const noRedundancy = 1e-9;
 
 /** Redundancy of each reading from the share of its variance that the adjusted value keeps. */
 export function redundancyOf(explained: Float64Array): Float64Array {

@@ -16,7 +16,7 @@ const scraped: ReadonlySet<Sheet['kind']> = new Set(['way', 'bed', 'plate', 'sli
 /** What to scrape off, by line or for the plate, as a suggestion. */
 export function metalOf(
   sheet: Sheet,
-  { heights, lines, area, reference, planeReference: plane }: Surveyed,
+  { heights, lines, area, lineReference: kind, planeReference: plane }: Surveyed,
 ): { metal: Result['metal']; notes: string[] } {
   if (sheet.kind === 'network' || (!sheet.target && !scraped.has(sheet.kind)))
     return { metal: {}, notes: [] };
@@ -27,7 +27,7 @@ export function metalOf(
       ? [['plate', areaMetal(heights, area, planeReference(plane, area), unplanned)]]
       : Object.entries(lines).map(([name, line]) => [
           name,
-          lineMetal(heights, line, lineReference(reference, line), unplanned),
+          lineMetal(heights, line, lineReference(kind, line), unplanned),
         ]);
   const notes = sheet.target
     ? []

@@ -37,11 +37,9 @@ function against(heights: AdjustedHeights, reference: Reference): Heights {
   return Object.fromEntries(heights.names.map((name, k) => [name, { heightUm: heightUm[k]!, uUm: uUm[k]! }]));
 }
 
-function againstLines({ heights, lines, parts, reference }: Surveyed): Heights {
+function againstLines({ heights, lines, parts, lineReference: kind }: Surveyed): Heights {
   const all = Object.values(lines);
-  const found = all.map((line) =>
-    against(heights, throughAll(heights, line, lineReference(reference, line))),
-  );
+  const found = all.map((line) => against(heights, throughAll(heights, line, lineReference(kind, line))));
   const lineOfStation = new Map<number, number>();
   const lineOfPart = new Map<number, number>();
   all.forEach(({ stations }, index) => {

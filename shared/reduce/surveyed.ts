@@ -11,8 +11,8 @@ export interface Surveyed {
   readonly heights: AdjustedHeights;
   readonly lines: Lines;
   readonly area: Area;
-  /** What lines are shown against; for a plate or a network, what the plane is. */
-  readonly reference: Reference;
+  /** What each line is shown against. */
+  readonly lineReference: Reference;
   /** What a plane through all stations is. */
   readonly planeReference: PlaneReferenceKind;
   /** Whether the survey is of a plane rather than of lines. */
@@ -41,7 +41,7 @@ export function surveyedOf(sheet: Sheet, { heights, parts }: Adjustment, asked?:
     heights,
     lines,
     area: areaOf(heights),
-    reference: isPlane ? planeReference : (asked ?? 'ends'),
+    lineReference: asked ?? 'ends',
     planeReference,
     isPlane,
     parts,

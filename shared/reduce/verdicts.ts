@@ -24,12 +24,13 @@ export function verdictsOf(
   figures: Readonly<Record<string, Figure>>,
 ): Verdict[] {
   return sheet.limits.map((limit, index) => {
-    const reference = limit.reference ?? surveyed.reference;
+    const line = limit.reference ?? surveyed.lineReference;
+    const plane = limit.reference ?? surveyed.planeReference;
     return (
       oneSided(surveyed, limit) ??
-      straightness(lines, limit, reference) ??
+      straightness(lines, limit, line) ??
       figure(figures, limit, limit.figure, undefined) ??
-      figure(figures, limit, `${limit.figure}.${reference}`, reference) ??
+      figure(figures, limit, `${limit.figure}.${plane}`, plane) ??
       unknown(index, limit, lines, figures)
     );
   });

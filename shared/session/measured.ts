@@ -1,6 +1,7 @@
 import type { SheetInput } from '../sheet/sheet.ts';
-import { type PlannedStation, placementKey, placementsOf, type Run } from '../survey/plan.ts';
+import { type PlannedStation, placementKey } from '../survey/plan.ts';
 import type { Session } from './fold.ts';
+import type { TakenRun } from './taken-runs.ts';
 
 /** What of a survey hangs together so far. */
 export interface Measured {
@@ -8,42 +9,36 @@ export interface Measured {
   readonly kind: SheetInput['kind'];
   readonly stations: readonly PlannedStation[];
   readonly lines: Record<string, string[]>;
-  /** Stations that were read but hang on nothing that joins them to the rest. */
-  readonly loose: readonly string[];
-  /** An artefact was swept in one position only. */
-  readonly unturned: boolean;
 }
 
 /**
- * The largest set of stations that readings tie together, and the lines and the kind of sheet that they allow: a bed
- * of which one way is walked is a way; a plate of which one line is walked is one, too.
+ * The largest set of stations that these takes tie together, and the lines and the kind of sheet that they allow: a
+ * bed of which one way is walked is a way; a plate of which one line is walked is one, too.
  */
-export function measuredSoFar(session: Session): Measured {
+export function measured(session: Session, taken: readonly TakenRun[]): Measured {
   const { plan, setup } = session;
-  const groups = tiedGroups(session);
-  const largest = groups.reduce<ReadonlySet<string>>((a, b) => (b.size > a.size ? b : a), new Set());
-  const stations = plan.stations.filter(({ name }) => largest.has(name));
-  const loose = plan.stations.flatMap(({ name }) =>
-    !largest.has(name) && groups.some((group) => group.has(name)) ? [name] : [],
+  const largest = tiedGroups(taken).reduce<ReadonlySet<string>>(
+    (a, b) => (b.size > a.size ? b : a),
+    new Set(),
   );
-  const whole = Object.fromEntries(
+  const stations = plan.stations.filter(({ name }) => largest.has(name));
+  const lines = Object.fromEntries(
     Object.entries(plan.lines)
       .map(([line, names]) => [line, names.filter((name) => largest.has(name))] as const)
       .filter(([, names]) => names.length >= 2),
   );
-  const unturned = isUnturned(session);
-  const common = { stations, loose, unturned };
   if (setup.kind === 'bed') {
-    const lines = pairedLines(plan.lines, largest);
-    if (Object.values(lines).every((names) => names.length >= 2)) return { ...common, kind: 'bed', lines };
-    return { ...common, ...longestLine(stations, whole) };
+    const paired = pairedLines(plan.lines, largest);
+    return isBed(session, paired, lines)
+      ? { kind: 'bed', stations, lines: paired }
+      : { kind: 'way', ...longestLine(stations, lines) };
   }
-  if (setup.kind === 'plate' && areInLine(stations)) return { ...common, ...longestLine(stations, whole) };
-  return { ...common, kind: setup.kind === 'straightedge' ? 'way' : setup.kind, lines: whole };
+  if (setup.kind === 'plate' && areInLine(stations)) return { kind: 'way', ...longestLine(stations, lines) };
+  return { kind: setup.kind === 'straightedge' ? 'way' : setup.kind, stations, lines };
 }
 
-/** Sets of stations that readings tie together: the two feet of a level; all tips of one line's sweeps. */
-function tiedGroups(session: Session): Set<string>[] {
+/** Sets of stations that readings tie together: the two feet of a level; all tips of the sweeps. */
+function tiedGroups(taken: readonly TakenRun[]): Set<string>[] {
   const groups: Set<string>[] = [];
   const tie = (names: readonly string[]) => {
     const joined = new Set(names);
@@ -54,30 +49,33 @@ function tiedGroups(session: Session): Set<string>[] {
     if (joined.size > 0) groups.push(joined);
   };
   // Heights of different faces hang on different offsets, but each is a figure of its own and none is left out.
-  const tips: string[] = [];
-  for (const run of session.plan.runs) {
-    for (const at of takenOf(session, run)) {
-      if (run.reads === 'tilt') tie(at);
-      else tips.push(...at);
+  const tips = new Map<string, Set<string>>();
+  for (const { run, takes } of taken) {
+    for (const { place } of takes) {
+      if (run.reads === 'tilt') tie(place.at);
+      else tips.set(run.line, (tips.get(run.line) ?? new Set()).add(place.at[0]));
     }
   }
-  tie(tips);
+  tie([...tips.values()].flatMap((names) => (names.size >= 2 ? [...names] : [])));
   return groups;
 }
 
-function takenOf(session: Session, run: Run): (readonly string[])[] {
-  return placementsOf(run).flatMap((place) => (session.counted.has(placementKey(place)) ? [place.at] : []));
-}
-
-/** True when an artefact was swept in one of its two positions only, on any line that was swept at all. */
-function isUnturned(session: Session): boolean {
-  const seen = new Map<string, Set<boolean>>();
-  for (const run of session.plan.runs) {
-    if (run.reads !== 'height' || !run.artefact || takenOf(session, run).length === 0) continue;
-    const { name, turned } = run.artefact;
-    seen.set(name, (seen.get(name) ?? new Set()).add(turned));
-  }
-  return [...seen.values()].some((positions) => positions.size === 1);
+/**
+ * While a bed is still walked, its ways become a bed only when that cuts none of them short: the profile that has grown
+ * so far stays whole.
+ */
+function isBed(
+  session: Session,
+  paired: Record<string, readonly string[]>,
+  whole: Record<string, readonly string[]>,
+): boolean {
+  const pairs = Math.min(...Object.values(paired).map((names) => names.length));
+  const longest = Math.max(...Object.values(whole).map((names) => names.length));
+  const done = session.placements.every((place) => {
+    const key = placementKey(place);
+    return session.counted.has(key) || session.skipped.has(key);
+  });
+  return pairs >= 2 && (done || pairs === longest);
 }
 
 /** The lines cut to the stations at which all of them are known, as a bed wants them. */
@@ -96,7 +94,6 @@ function longestLine(stations: readonly PlannedStation[], lines: Record<string, 
   );
   const on = new Set(names);
   return {
-    kind: 'way' as const,
     lines: names.length > 0 ? { [line]: names } : {},
     stations: stations.filter(({ name }) => on.has(name)),
   };

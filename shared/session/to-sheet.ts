@@ -1,26 +1,67 @@
-import type { SheetInput } from '../sheet/sheet.ts';
-import { type HeightRun, placementKey, placementsOf, type Run, type TiltRun } from '../survey/plan.ts';
+import { adjust } from '../adjust/adjust.ts';
+import { isWayscribeError } from '../errors.ts';
+import { type SheetInput, validateSheet } from '../sheet/sheet.ts';
+import type { HeightRun, TiltRun } from '../survey/plan.ts';
+import { sagUm } from '../survey/sag.ts';
+import { type HeightUnit, type TiltUnit, tiltUnits, unitFactor } from '../units.ts';
 import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
-import { measuredSoFar } from './measured.ts';
+import { type Measured, measured } from './measured.ts';
+import { asOneWalk, outAndBacks, tellsDrift } from './out-and-back.ts';
 import type { Setup } from './setup.ts';
+import { type TakenRun, takenRuns, withoutNewest } from './taken-runs.ts';
+import { type TurnedOver, turnedOver } from './turned-over.ts';
+
+/** Choices of a person about how what was read is to be understood. */
+export interface SheetOptions {
+  /** Take a steady drift off the walks of every line that was walked out and back with the level facing alike. */
+  readonly drift?: boolean;
+}
 
 /**
  * The sheet that a session boils down to: what counts of it, and nothing else.
  *
- * Readings stand in the order in which they were taken, because a drift runs along that order, and are
- * written as the instrument showed them (times the size of its graduation). A survey that is half done has a
- * sheet of its own: with the stations that are tied together so far, and a note that says what is missing.
+ * Readings stand in the order in which they were taken, because a drift runs along that order, and are written as the
+ * instrument showed them (times the size of its graduation); where their standard deviation is not known, in µm/m or
+ * µm, so that 1 of these is assumed whatever the instrument counts in. A survey that is half done has a sheet of its
+ * own: with what is tied together so far and whose slope is known, and a note that says what is missing.
  */
-export function toSheet(session: Session): SheetInput {
+export function toSheet(session: Session, options: SheetOptions = {}): SheetInput {
+  for (let taken = takenRuns(session); ; taken = withoutNewest(taken)) {
+    const used = turnedOver(taken);
+    const sheet = sheetOf(session, used, measured(session, used.taken), options);
+    if (taken.length <= 1 || isDetermined(sheet)) return sheet;
+  }
+}
+
+/** A line that hangs on one station has a slope of its own that nothing tells: it waits until it hangs on a second. */
+function isDetermined(sheet: SheetInput): boolean {
+  try {
+    adjust(validateSheet(sheet));
+    return true;
+  } catch (error) {
+    return !(isWayscribeError(error) && error.code === 'adjust.notDetermined');
+  }
+}
+
+function sheetOf(
+  session: Session,
+  { taken, told, untold }: TurnedOver,
+  { kind, stations, lines }: Measured,
+  { drift = false }: SheetOptions,
+): SheetInput {
   const { setup } = session;
-  const { stations, lines, kind, loose, unturned } = measuredSoFar(session);
-  const tied = new Set(stations.map(({ name }) => name));
-  const runs = session.plan.runs.map((run) => ({ run, takes: takesOf(session, run, tied) }));
-  const done = runs.filter(({ takes }) => takes.length > 0);
-  const unit = setup.instrument.unit;
-  const tilts = done.some(({ run }) => run.reads === 'tilt');
-  const notes = notesOf(setup, loose, unturned);
+  const names = new Set(stations.map(({ name }) => name));
+  const tied = taken
+    .map(({ run, takes }) => ({
+      run,
+      takes: takes.filter(({ place }) => place.at.every((at) => names.has(at))),
+    }))
+    .filter(({ takes }) => takes.length > 0);
+  const { runs, drifting } = drift ? withDrift(tied) : { runs: tied, drifting: new Set<string>() };
+  const { unit, factor } = countsOf(setup);
+  const notes = notesOf(session, names, untold);
+  const sag = sagOf(session, unit);
   return {
     sheet: 1,
     kind,
@@ -28,61 +69,91 @@ export function toSheet(session: Session): SheetInput {
     part: setup.part,
     phase: setup.round,
     ...(notes && { notes }),
-    units: { length: 'mm', ...(tilts ? { tilt: unit } : { height: unit }) } as NonNullable<
-      SheetInput['units']
-    >,
+    units: { length: 'mm', ...(isTilt(unit) ? { tilt: unit } : { height: unit }) },
     stations: Object.fromEntries(
       stations.map(({ name, xMm, yMm }) => [name, [xMm, yMm] as [number, number]]),
     ),
     lines,
-    walks: done.flatMap(({ run, takes }) => (run.reads === 'tilt' ? walk(run, takes, setup) : [])),
-    sweeps: done.flatMap(({ run, takes }) =>
-      run.reads === 'height' ? sweep(run, takes, setup, unturned) : [],
+    walks: runs.flatMap(({ run, takes }) =>
+      run.reads === 'tilt' ? { ...walk(run, takes, factor, setup), drift: drifting.has(run.id) } : [],
+    ),
+    sweeps: runs.flatMap(({ run, takes }) =>
+      run.reads === 'height' ? sweep(run, takes, factor, setup, { told, sag }) : [],
     ),
     ...(setup.kind === 'dovetail' && {
       pins: { diameter: setup.pinDiameterMm, angleDeg: setup.flankAngleDeg, form: setup.form },
     }),
-    ...(setup.limit !== undefined && {
-      limits: limitedFigures(kind, Object.keys(lines)).map((figure) => ({ figure, max: setup.limit! })),
-    }),
+    ...limitsOf(setup, kind, Object.keys(lines)),
   };
 }
 
-function takesOf(session: Session, run: Run, tied: ReadonlySet<string>): TakeEvent[] {
-  return placementsOf(run)
-    .flatMap((place) => session.counted.get(placementKey(place)) ?? [])
-    .filter(({ place }) => place.at.every((name) => tied.has(name)))
-    .sort((a, b) => a.seq - b.seq);
+/** What one of the readings is: in the unit of the set-up where sigma is known, else in µm/m or µm. */
+function countsOf({ instrument }: Setup): { unit: TiltUnit | HeightUnit; factor: number } {
+  const { unit, graduation, sigma } = instrument;
+  if (sigma !== undefined) return { unit, factor: graduation };
+  return isTilt(unit)
+    ? { unit: 'um/m', factor: graduation * unitFactor('tilt', unit) }
+    : { unit: 'um', factor: graduation * unitFactor('height', unit) };
+}
+
+function isTilt(unit: TiltUnit | HeightUnit): unit is TiltUnit {
+  return (tiltUnits as readonly string[]).includes(unit);
 }
 
 type Walk = NonNullable<SheetInput['walks']>[number];
 type Sweep = NonNullable<SheetInput['sweeps']>[number];
 
-function walk(run: TiltRun, takes: readonly TakeEvent[], { instrument }: Setup): Walk {
-  const { graduation, sigma } = instrument;
+function walk(run: TiltRun, takes: readonly TakeEvent[], factor: number, { instrument }: Setup): Walk {
   return {
     id: run.id,
     zero: run.zero,
     facing: run.facing,
-    drift: false,
-    ...(sigma !== undefined && { sigma: sigma * graduation }),
-    readings: takes.map(({ place, value }) => [place.at[0], place.at[1]!, value * graduation]),
+    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
+    readings: takes.map(({ place, value }) => [place.at[0], place.at[1]!, value * factor]),
   };
 }
 
-function sweep(run: HeightRun, takes: readonly TakeEvent[], setup: Setup, unturned: boolean): Sweep {
-  const { graduation, sigma } = setup.instrument;
+/** Walks in which a steady drift is an unknown of its own; every other run stays as it is. */
+function withDrift(taken: readonly TakenRun[]): { runs: readonly TakenRun[]; drifting: ReadonlySet<string> } {
+  const pairs = outAndBacks(taken).filter(tellsDrift);
+  const joined = pairs.map(asOneWalk);
+  const parts = new Set<TakenRun>(pairs.flatMap(({ out, back }) => [out, back]));
+  return {
+    runs: [...taken.filter((one) => !parts.has(one)), ...joined],
+    drifting: new Set(joined.map(({ run }) => run.id)),
+  };
+}
+
+function sweep(
+  run: HeightRun,
+  takes: readonly TakeEvent[],
+  factor: number,
+  { instrument }: Setup,
+  { told, sag }: { told: ReadonlySet<string>; sag: (run: HeightRun, station: string) => number },
+): Sweep {
   const { artefact } = run;
   return {
     id: run.id,
     offset: run.offset,
     slope: run.slope,
     sense: run.sense,
-    ...(sigma !== undefined && { sigma: sigma * graduation }),
-    // Until it has been swept turned as well, the artefact's own error can't be told from the metal.
-    ...(artefact && !unturned && { artefact: artefact.name, turned: artefact.turned }),
-    readings: takes.map(({ place, value }) => [place.at[0], value * graduation]),
+    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
+    ...(artefact && told.has(artefact.name) && { artefact: artefact.name, turned: artefact.turned }),
+    readings: takes.map(({ place: { at }, value }) => [at[0], value * factor + run.sense * sag(run, at[0])]),
   };
+}
+
+/** How far the bar hangs down at a station of its top plane, in the unit of the sheet. */
+function sagOf({ setup, plan }: Session, unit: TiltUnit | HeightUnit) {
+  const xMm = new Map(plan.stations.map((station) => [station.name, station.xMm]));
+  return ({ line }: HeightRun, station: string): number =>
+    setup.kind === 'bar' && line === 'top' ? sagUm(setup, xMm.get(station)!) / unitFactor('height', unit) : 0;
+}
+
+function limitsOf({ kind: asked, limit }: Setup, kind: SheetInput['kind'], lines: readonly string[]) {
+  // One line of a plate says nothing of its flatness.
+  if (limit === undefined || (asked === 'plate' && kind !== 'plate')) return {};
+  return { limits: limitedFigures(kind, lines).map((figure) => ({ figure, max: limit })) };
 }
 
 function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): string[] {
@@ -93,10 +164,17 @@ function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): str
   return lines.map((line) => `${line}.${figure}`);
 }
 
-function notesOf(setup: Setup, loose: readonly string[], unturned: boolean): string {
+function notesOf({ setup, counted }: Session, used: ReadonlySet<string>, untold: readonly string[]): string {
+  const left = new Set(
+    [...counted.values()].flatMap(({ place }) => place.at).filter((name) => !used.has(name)),
+  );
   return [
-    loose.length > 0 && `Not tied to the rest yet and left out: ${loose.join(', ')}.`,
-    unturned && `The ${setup.kind} has not been turned yet: its own error is still in these figures.`,
+    left.size > 0 && `Not tied to the rest yet and left out: ${[...left].join(', ')}.`,
+    ...untold.map((name) => `The ${name} has not been turned yet: its own error is still in these figures.`),
+    setup.kind === 'bar' &&
+      setup.sagUm > 0 &&
+      setup.planes !== 'side' &&
+      `The bar hangs down by ${setup.sagUm} µm at its far station: the readings on top are corrected for that.`,
   ]
     .filter((note) => note !== false)
     .join(' ');

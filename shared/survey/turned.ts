@@ -53,7 +53,7 @@ export function planBar(size: z.output<z.ZodObject<typeof barSize>>): Plan {
     lines,
     runs: planes.flatMap((plane) =>
       bothWays(plane, lines[plane]!, {
-        artefact: `bar, ${plane}`,
+        artefact: `bar on its ${plane}`,
         sense: senseOf(size.plus),
         slope: 'known',
       }),

@@ -139,9 +139,8 @@ describe('a chip of 45 µm/m under one foot', () => {
     const { names, stations } = stationRow('F', 6, 200);
     const walk = (id: string, chip: number) => ({
       id,
-      zero: 'known',
       sigma: 1,
-      readings: stepped(names, 200, (k) => k).map(([a, b, value], k): [string, string, number] => [
+      readings: stepped(names, 200, (k) => Math.sin(k)).map(([a, b, value], k): [string, string, number] => [
         a,
         b,
         value + (k === 3 ? chip : 0),
@@ -311,6 +310,37 @@ describe('the zero of a level', () => {
   });
 });
 
+describe('a long and weak tie', () => {
+  it('is a tie: 2,000 steps between two heights that are known poorly', () => {
+    const { names, stations } = stationRow('F', 2000, 100);
+    const result = reduce(
+      sheetOf({
+        kind: 'way',
+        stations,
+        lines: { front: names },
+        gravityCurvature: 'off',
+        walks: [{ id: 'out', sigma: 1, readings: stepped(names, 100, () => 0) }],
+        sweeps: [
+          {
+            id: 'ends',
+            offset: 'known',
+            slope: 'known',
+            sigma: 1000,
+            readings: [
+              ['F0', 0],
+              ['F2000', 200],
+            ],
+          },
+        ],
+      }),
+    );
+    expect(result.fit.datumDefect).toBe(0);
+    // The ends tell a slope of 200 µm over 200 m, which is what the level does not see: 1 µm/m.
+    expect(result.zeros.out!.value).toBeCloseTo(-1, 9);
+    expect(result.zeros.out!.u).toBeCloseTo(Math.hypot(Math.SQRT2 * 1000, 0.1 * Math.sqrt(2000)) / 200, 6);
+  });
+});
+
 describe('the curve of the horizon', () => {
   // Sagitta L²/(8R), R = 6371 km: 1.962 µm at 10 m (arithmetic); a straight way read by levels seems hollow.
   const { names, stations } = stationRow('F', 20, 500);
@@ -331,6 +361,21 @@ describe('the curve of the horizon', () => {
     const result = way('auto');
     expect(result.stations.F10!.heightUm).toBeCloseTo(1.96202, 4);
     expect(result.notes.join(' ')).toContain('horizon');
+  });
+
+  it('is seen the other way round by a level turned end for end', () => {
+    const walk = (id: string, facing: 1 | -1) => ({
+      id,
+      facing,
+      sigma: 1,
+      readings: stepped(names, 500, () => 0),
+    });
+    const walks = [walk('out', 1), walk('back', -1)];
+    const { stations: heights, fit } = reduce(
+      sheetOf({ kind: 'way', stations, lines: { front: names }, walks }),
+    );
+    expect(heights.F10!.heightUm).toBeCloseTo(1.96202, 4);
+    expect(fit.s0).toBeLessThan(1e-9);
   });
 
   it('is left alone where it does not, or when it is switched off', () => {

@@ -108,4 +108,9 @@ describe('the same readings adjusted jointly', () => {
     expect(result.figures['flatness.leastSquares']!.value).toBeCloseTo(8.745357, 6);
     expect(result.figures['flatness.minimumZone']!.value).toBeCloseTo(8.572242, 6);
   });
+
+  test('the hand columns are told beside it', () => {
+    const told = reduced(true, 'known').notes.find((note) => note.startsWith('By hand columns'));
+    expect(told).toContain('the centre line along closes 0.2 µm LOW, the one across closes 0.3 µm LOW');
+  });
 });

@@ -2,48 +2,83 @@ import { Instrument } from '../../daemon/instruments/instrument.ts';
 import { MadePort } from '../../daemon/ports/made-port.ts';
 import { Keeper, type Recorder, type SessionCommand } from '../../daemon/session/keeper.ts';
 import { Needle } from '../../daemon/session/needle.ts';
-import { ordinaryLevel, Pendulum, type Traits } from '../../daemon/simulate/pendulum.ts';
+import { frameOf } from '../../daemon/simulate/frame.ts';
+import { ordinaryTraits, Pendulum, type Traits } from '../../daemon/simulate/pendulum.ts';
 import { seededRandom } from '../../daemon/simulate/random.ts';
 import { type Scene, World } from '../../daemon/simulate/world.ts';
+import { bytesOf } from '../../protocols/bytes.ts';
+import type { Profile } from '../../protocols/profile.ts';
 import { findProfile } from '../../protocols/shipped.ts';
-import { armed } from '../../shared/live/hands-free.ts';
+import { armed, type HandsFree, spent } from '../../shared/live/hands-free.ts';
 import type { Header, NewEvent, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
-import type { Setup } from '../../shared/session/setup.ts';
+import type { ReadingUnit, Setup } from '../../shared/session/setup.ts';
 import { type Placement, placeWords } from '../../shared/survey/plan.ts';
 
-const everyMs = 100;
-/** Longest that a level may take to come to rest before the conductor gives up, ms. */
+/** Longest that an instrument may take to come to rest before the conductor gives up, ms. */
 const patienceMs = 20_000;
+
+/** How long things take in made-up time, ms. */
+export interface Pace {
+  /** Between two frames of the instrument. */
+  readonly everyMs: number;
+  /** In the hand, between two placements. */
+  readonly inHandMs: number;
+  /** On its place after a take. */
+  readonly standsMs: number;
+}
+const ordinaryPace: Pace = { everyMs: 100, inHandMs: 800, standsMs: 300 };
+/** As few frames as a take can be made of. */
+export const hastyPace: Pace = { everyMs: 180, inHandMs: 180, standsMs: 0 };
+
+/**
+ * What the instrument really stands on when it is set down for the nth time, counted from 0, as a perfect instrument
+ * would read it, µm/m or µm. The place to plant a slip of the hand, a chip or a warm hand.
+ */
+export type Hand = (place: Placement, nth: number, world: World) => number;
+const sureHand: Hand = (place, _, world) => world.reading(place);
 
 export interface MadeUp {
   readonly setup: Setup;
   readonly scene: Scene;
   readonly seed: number;
   readonly traits?: Traits;
+  readonly pace?: Pace;
+  readonly hand?: Hand;
   readonly id?: string;
   /** Wall clock at the beginning, ms since 1970. */
   readonly t?: number;
 }
 
 /**
- * Conducts a whole survey in made-up time, as fast as it can be computed: a simulated level is lifted, set down and
- * taken hands-free, through the same instrument, decoder, needle and keeper as in the daemon.
+ * Conducts a whole survey in made-up time, as fast as it can be computed: a simulated instrument is lifted, set down
+ * and taken hands-free, through the same instrument, decoder, needle and keeper as in the daemon.
  */
 export class Conductor {
   readonly header: Header;
   readonly events: SessionEvent[] = [];
-  readonly keeper: Keeper;
-  readonly level: Pendulum;
+  readonly pendulum: Pendulum;
   readonly world: World;
+  /** Unit in which the instrument speaks from now on, as if its button had been pressed. */
+  spoken: ReadingUnit;
+  readonly #profile: Profile;
+  readonly #pace: Pace;
+  readonly #hand: Hand;
   readonly #t0: number;
   readonly #port = new MadePort('made up');
-  readonly #instrument: Instrument;
+  #keeper!: Keeper;
+  #instrument!: Instrument;
+  #needle!: Needle;
   #nowMs = 0;
+  #placed = 0;
 
-  private constructor({ setup, scene, seed, traits = ordinaryLevel, id = 'made-up', t = 0 }: MadeUp) {
-    const profile = findProfile(setup.instrument.profile ?? 'line-decimal');
+  private constructor(madeUp: MadeUp) {
+    const { setup, scene, seed, id = 'made-up', t = 0 } = madeUp;
+    this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
+    this.#pace = madeUp.pace ?? ordinaryPace;
+    this.#hand = madeUp.hand ?? sureHand;
     this.world = new World(setup, scene);
+    this.spoken = setup.instrument.unit;
     this.#t0 = t;
     this.header = {
       recording: 1,
@@ -51,61 +86,64 @@ export class Conductor {
       program: 'wayscribe, simulated',
       t,
       setup,
-      profile,
+      profile: this.#profile,
       simulated: { scenario: scene.name, truthUm: this.world.truthUm() },
     };
-    this.level = new Pendulum(traits, seededRandom(seed));
-    this.keeper = new Keeper(this.header, [], this.#memory(), () => this.#stamp());
-    this.#instrument = new Instrument(setup.instrument.name, profile, this.#port);
-    this.keeper.use(
-      new Needle(
-        this.#instrument,
-        setup.instrument,
-        (event, stamp) => this.keeper.record(event, stamp),
-        armed,
-      ),
-    );
+    const traits = madeUp.traits ?? ordinaryTraits(this.world.plan);
+    this.pendulum = new Pendulum(traits, seededRandom(seed));
   }
 
   static async of(madeUp: MadeUp): Promise<Conductor> {
     const conductor = new Conductor(madeUp);
-    await conductor.#instrument.start();
-    conductor.#port.feed('\r\n', conductor.#stamp());
+    await conductor.#begin([], armed);
     return conductor;
+  }
+
+  get keeper(): Keeper {
+    return this.#keeper;
   }
 
   get session(): Session {
     return this.keeper.session;
   }
 
-  /** Lets time pass while the level goes on speaking. */
+  /** Lets time pass while the instrument goes on speaking. */
   async pass(ms: number): Promise<void> {
     for (const end = this.#nowMs + ms; this.#nowMs < end; ) {
-      this.#nowMs += everyMs;
-      const value = this.level.read(this.#nowMs);
-      const size = Math.abs(value).toFixed(1).padStart(6, '0');
-      this.#port.feed(`${value < 0 ? '-' : '+'}${size}\r\n`, this.#stamp());
+      this.#nowMs += this.#pace.everyMs;
+      const value = this.pendulum.read(this.#nowMs);
+      const frame = frameOf(this.#profile, this.header.setup.instrument, value, this.spoken);
+      this.#port.feed(frame, this.#stamp());
       await settled();
     }
   }
 
-  /** Lifts the level, sets it down on `place`, and waits for the take. */
+  /** Lifts the instrument until that is felt, sets it down on `place`, and waits for the take. */
   async place(place: Placement): Promise<void> {
     const before = this.session.takes.length;
-    this.level.lift();
-    await this.pass(800);
-    this.level.setDown(this.world.reading(place), this.#nowMs);
+    this.pendulum.lift();
+    do await this.pass(this.#pace.inHandMs);
+    while (!this.#needle.now.armed);
+    this.pendulum.setDown(this.#hand(place, this.#placed, this.world), this.#nowMs);
+    this.#placed += 1;
     const end = this.#nowMs + patienceMs;
     while (this.session.takes.length === before) {
       if (this.#nowMs > end) throw new Error(`no take came on ${placeWords(place)}`);
-      await this.pass(everyMs);
+      await this.pass(this.#pace.everyMs);
     }
-    await this.pass(300);
+    await this.pass(this.#pace.standsMs);
   }
 
-  /** Walks over everything that is still open in the plan. */
+  /** Goes over everything that is still open in the plan. */
   async walk(): Promise<void> {
     while (this.session.next) await this.place(this.session.next);
+  }
+
+  /** The daemon stops where it is and is started again: the session is folded anew from what is on record. */
+  async interrupt(): Promise<void> {
+    await this.#stop();
+    await this.#begin(this.events, this.session.takes.length > 0 ? spent : armed);
+    await this.keeper.record({ type: 'resumed', why: 'the daemon was started again' });
   }
 
   async ask(command: SessionCommand): Promise<void> {
@@ -114,6 +152,22 @@ export class Conductor {
 
   async end(): Promise<void> {
     await this.ask({ do: 'finish' });
+    await this.#stop();
+  }
+
+  async #begin(events: readonly SessionEvent[], handsFree: HandsFree): Promise<void> {
+    const { instrument } = this.header.setup;
+    this.#keeper = new Keeper(this.header, events, this.#memory(), () => this.#stamp());
+    this.#instrument = new Instrument(instrument.name, this.#profile, this.#port);
+    const record = (event: NewEvent, stamp: Stamp) => this.keeper.record(event, stamp);
+    this.#needle = new Needle(this.#instrument, instrument, record, handsFree);
+    this.keeper.use(this.#needle);
+    await this.#instrument.start();
+    const { frame } = this.#profile;
+    if (frame.ends === 'delimiter') this.#port.feed(bytesOf(frame.delimiter), this.#stamp());
+  }
+
+  async #stop(): Promise<void> {
     await this.#instrument.stop();
     await this.keeper.close();
   }

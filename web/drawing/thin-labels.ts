@@ -37,6 +37,8 @@ export function thinLabels(labels: readonly Label[]): ReadonlySet<number> {
 function strideOf(labels: readonly Label[]): number {
   if (labels.length < 2) return 1;
   const stepPx = Math.abs(labels.at(-1)!.px - labels[0]!.px) / (labels.length - 1);
-  const widest = Math.max(...labels.map(({ widthPx }) => widthPx)) + gapPx;
+  // A label that must stand may be wider than the rest; it only displaces its neighbours.
+  const usual = labels.filter(({ must }) => !must);
+  const widest = Math.max(...(usual.length > 0 ? usual : labels).map(({ widthPx }) => widthPx)) + gapPx;
   return [1, 2, 5, 10, 20, 50, 100, 200, 500].find((stride) => stride * stepPx >= widest) ?? 1000;
 }

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 interface AskingProps {
   readonly title: string;
@@ -18,7 +18,7 @@ export function Asking({ title, alarms, testId, onKey, children }: AskingProps) 
   const section = useRef<HTMLElement>(null);
   const answer = useRef(onKey);
   answer.current = onKey;
-  useEffect(() => {
+  useLayoutEffect(() => {
     section.current?.focus();
     const listen = (event: KeyboardEvent) => {
       if (event.target instanceof HTMLInputElement || event.ctrlKey || event.metaKey || event.altKey) return;

@@ -106,7 +106,9 @@ function Cable({ form, wrong, set }: FieldsProps) {
           error={wrong('port')}
           options={[
             ['', ports.length > 0 ? 'choose…' : 'no port found: plug it in, then look again'],
-            ...ports.map(({ path, label }) => [path, label === path ? path : `${label} (${path})`] as const),
+            ...ports.map(
+              ({ path, label }) => [path, label.includes(path) ? label : `${label} (${path})`] as const,
+            ),
             ...(known ? [] : [[form.port, `${form.port}, not there now`] as const]),
           ]}
           onChoose={set('port')}

@@ -21,8 +21,8 @@ export function PartFields({ form, wrong, set, left }: FieldsProps) {
         <Field label="Way that is walked" wide {...field('surface')} />
         <Field label="Limit, µm, if agreed" {...field('limit')} />
         <Field label={`Length of the way, ${unit}`} {...field('length')} />
-        <Field label={`Foot spacing of the level, ${unit}`} {...field('base')} />
-        <Field label="Stations, one more than steps" {...field('stations')} />
+        <Field label={`Foot spacing, ${unit}`} {...field('base')} />
+        <Field label="Stations (steps + 1)" {...field('stations')} />
         <p class="soft wide-note" data-testid="coverage" aria-live="polite">
           {coverage(form) ?? 'Stations are counted from length and foot spacing.'}
         </p>

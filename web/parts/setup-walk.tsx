@@ -19,9 +19,9 @@ export function WalkFields({ form, wrong, set, left }: FieldsProps) {
           name="back"
           value={form.back}
           options={[
-            ['same', 'yes, level stays as it is'],
-            ['turned', 'yes, level turned end for end'],
-            ['no', 'no: nothing is checked'],
+            ['same', 'yes, same way round'],
+            ['turned', 'yes, level turned round'],
+            ['no', 'no, nothing is checked'],
           ]}
           onChoose={set('back')}
         />

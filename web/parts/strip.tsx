@@ -25,7 +25,7 @@ function DemoHand() {
   const { walking, lifted } = simulated;
   return (
     <>
-      <p>The level and the bed of this demo are invented. Here you are the hand that moves the level.</p>
+      <p>Level and bed of this demo are invented. You are the hand that moves the level.</p>
       <Control
         word={walking ? 'Walks by itself' : 'Walk by itself'}
         hint={walking ? 'press to stop' : 'watch it happen'}

@@ -68,13 +68,14 @@ export function usePick<T>(pick: (state: PageState) => T): T {
   const picked = pick(store.get());
   const latest = useRef({ pick, picked });
   latest.current = { pick, picked };
-  useEffect(
-    () =>
-      store.watch(() => {
-        const { pick, picked } = latest.current;
-        if (!Object.is(pick(store.get()), picked)) redraw(0);
-      }),
-    [store],
-  );
+  useEffect(() => {
+    const look = () => {
+      const { pick, picked } = latest.current;
+      if (!Object.is(pick(store.get()), picked)) redraw(0);
+    };
+    // What changed between drawing and now would else be missed.
+    look();
+    return store.watch(look);
+  }, [store]);
   return picked;
 }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import type { FieldsProps } from '../parts/form-fields.ts';
@@ -29,6 +29,9 @@ export function SetupView() {
     () => form.stations !== '' && form.stations !== stationsFor(form.length, form.base),
   );
   const { setup, errors } = readForm(form);
+  useEffect(() => {
+    if (!demo) remember({ form });
+  }, [demo, form]);
 
   const set = (field: FormField) => (value: string) => {
     if (field === 'stations') setCounted(value.trim() !== '');
@@ -51,7 +54,6 @@ export function SetupView() {
       requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
       return;
     }
-    if (!demo) remember({ form });
     if (!(await page.send({ do: 'start', setup }))) page.point(nothing);
   };
   return (

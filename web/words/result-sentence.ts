@@ -29,7 +29,12 @@ export function resultSentence(
   }
   return {
     what: `${metalSentence(session, survey, reference)}.`,
-    context: [readingsText(session, survey), verdictText(survey.result), limitsOf(session)]
+    context: [
+      readingsText(session, survey),
+      partText(session, survey),
+      verdictText(survey.result),
+      limitsOf(session),
+    ]
       .filter(Boolean)
       .join(' '),
   };
@@ -94,6 +99,16 @@ function readingsText(session: Session, survey: SurveyResult): string {
   if (session.setup.kind !== 'way') return capital(readings);
   const walked = new Set([...session.counted.values()].map(({ place }) => place.run));
   return `${walked.size > 1 ? 'Out and back' : 'One way only'}: ${readings}`;
+}
+
+/** A result for a part of the surface must say so: the rest may be anything. */
+function partText({ plan }: Session, { lines }: SurveyResult): string {
+  const known = new Set(lines.flatMap(({ stations }) => stations.map(({ name }) => name)));
+  if (known.size === plan.stations.length) return '';
+  const [first, last] = [plan.stations, plan.stations.toReversed()].map((all) =>
+    all.find(({ name }) => known.has(name)),
+  );
+  return `Only ${first?.name} to ${last?.name}: ${known.size} of ${plan.stations.length} stations.`;
 }
 
 /** What the figures of a kind cannot tell, or what is still in them. */

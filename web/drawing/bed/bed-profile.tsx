@@ -55,7 +55,9 @@ export function BedProfile(props: BedProfileProps) {
             <Words across={across} session={session} heights={heights} axis={axis} heightPx={heightPx} />
           </>
         )}
-        <HeightsTable stations={all} sides={{ above: 'high', below: 'low' }} />
+        <div class="unseen">
+          <HeightsTable stations={all} sides={{ above: 'high', below: 'low' }} />
+        </div>
       </div>
     </>
   );

@@ -11,11 +11,13 @@ interface LadderWaysProps {
   /** The feet that are to be set next, or the place that is pointed at. */
   readonly now: readonly string[];
   /** A line on which the level stands carries no words. */
-  readonly busy: string | undefined;
+  readonly busyLine: string | undefined;
+  /** Where the level stands along the ways. */
+  readonly busyPx: number;
 }
 
 /** Both ways in plan: visible edges thick, the ridge of a vee thin, stations with their names. */
-export function LadderWays({ across, rows, session, now, busy }: LadderWaysProps) {
+export function LadderWays({ across, rows, session, now, busyLine, busyPx }: LadderWaysProps) {
   const { setup, plan } = session;
   const centre = (across.leftPx + across.rightPx) / 2;
   const feet = new Set([...session.counted.values()].flatMap(({ place }) => place.at));
@@ -50,19 +52,29 @@ export function LadderWays({ across, rows, session, now, busy }: LadderWaysProps
               feet={feet}
               now={now}
             />
-            {!walked && busy !== line && (
-              <text
-                class="over"
-                x={(across.leftPx + across.rightPx) / 2}
-                y={middle + 4.5}
-                text-anchor="middle"
-              >
-                {`${line} way: not walked yet`}
-              </text>
+            {!walked && busyLine !== line && (
+              <NotWalked across={across} middlePx={middle} atEnd={busyPx < centre} />
             )}
           </g>
         );
       })}
+    </g>
+  );
+}
+
+const notWalked = 'not walked yet';
+
+/** At the end of the way from which the level is farther. */
+function NotWalked({ across, middlePx, atEnd }: { across: Across; middlePx: number; atEnd: boolean }) {
+  const { leftPx, rightPx } = across;
+  const half = textWidth(notWalked, 12.5) / 2 + 4;
+  const px = atEnd ? rightPx - half - 8 : leftPx + half + 8;
+  return (
+    <g>
+      <rect class="blank" x={px - half} y={middlePx - wayPx / 2 + 2} width={2 * half} height={wayPx - 4} />
+      <text x={px} y={middlePx + 4.5} text-anchor="middle">
+        {notWalked}
+      </text>
     </g>
   );
 }

@@ -86,8 +86,9 @@ export function Ladder(props: Drawn) {
         across={across}
         rows={rows}
         session={session}
-        now={picked?.at ?? place?.at ?? []}
-        busy={lineOf}
+        now={place?.at ?? []}
+        busyLine={lineOf}
+        busyPx={busy ? feetOf(busy, point)[0].x : 0}
       />
       {wind && <WindMark across={across} rows={rows} at={point(wind.corner)} wind={wind} />}
       <GaugeDimension across={across} rows={rows} text={lengthText(setup.gaugeMm, setup.lengthUnit)} />

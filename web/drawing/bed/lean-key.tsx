@@ -17,8 +17,8 @@ export function LeanKey({ scale, from, to, twist }: LeanKeyProps) {
       {twist && `Twist ${amountSureTo(twist.value, twist.u, 'µm/m')}. `}
       Lean against {from}–{to}: a bar that leans right says rear HIGH; a lean of{' '}
       <svg width={keyPx + 2} height={16} viewBox={`0 0 ${keyPx + 2} 16`} aria-hidden="true">
-        <path class="rung read" d="M1 1V15" />
-        <path class="wedge" d={`M1 15V1H${1 + keyPx}z`} />
+        <path class="rung read" d={`M${1 + keyPx / 2} 1V15`} />
+        <path class="wedge" d={`M${1 + keyPx / 2} 15V1H${1 + keyPx}L1 15z`} />
         <path class="lean" d={`M1 15L${1 + keyPx} 1`} />
       </svg>{' '}
       is {keyUmPerM} µm/m. Whisker: 95 % sure.

@@ -33,5 +33,5 @@ test('uncertainty alone does not make a bed look twisted', () => {
 
 test('the last bar stays on the page', () => {
   const leans = [0, 20, 40].map((slopeUmPerM) => ({ slopeUmPerM, uUmPerM: 0.5 }));
-  expect(40 * leanScale(leans, 90, 20).pxPerUmPerM).toBeCloseTo(20, 9);
+  expect(40 * leanScale(leans, 90, 20).pxPerUmPerM).toBeCloseTo(2 * 20, 9);
 });

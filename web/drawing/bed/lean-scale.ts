@@ -1,6 +1,9 @@
 import { roundStep } from '../heights-axis.ts';
 
-/** How a slope across is drawn as a lean: px to the right at the rear way for each µm/m, plus = rear HIGH. */
+/**
+ * How a slope across is drawn as a lean: px between the two ends of a bar for each µm/m, half at each end; the end at the rear
+ * way goes to the right for plus, rear HIGH.
+ */
 export interface LeanScale {
   readonly pxPerUmPerM: number;
   /** A round slope and how far a bar leans for it, to be drawn beside the ladder. */
@@ -30,7 +33,7 @@ export function leanScale(
     ...leans.map(({ slopeUmPerM, uUmPerM }) => Math.max(Math.abs(slopeUmPerM), 8 * uUmPerM)),
   );
   const last = Math.max(leans.at(-1)?.slopeUmPerM ?? 0, 1e-9);
-  const pxPerUmPerM = Math.min(reach / steepest, lastRoomPx / last);
+  const pxPerUmPerM = Math.min(reach / steepest, (2 * lastRoomPx) / last);
   const leastKeyPx = 24;
   const keyUmPerM = roundStep(leastKeyPx / pxPerUmPerM);
   return { pxPerUmPerM, keyUmPerM, keyPx: keyUmPerM * pxPerUmPerM };

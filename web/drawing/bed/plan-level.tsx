@@ -16,7 +16,7 @@ export function PlanLevel({ from, to, lifted, stale, plusAt }: PlanLevelProps) {
   const across = from.x === to.x;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const half = across ? 26 : Math.max(Math.abs(to.x - from.x) / 2 + footPx / 2 + 4, 13);
-  const plus = (plusAt === 'to' ? 1 : -1) * (half - 11);
+  const plus = half < 52 ? 0 : (plusAt === 'to' ? 1 : -1) * (half - 24);
   const reach = Math.abs(to.y - from.y) / 2 + footPx;
   return (
     <g
@@ -35,7 +35,7 @@ export function PlanLevel({ from, to, lifted, stale, plusAt }: PlanLevelProps) {
           height={footPx}
         />
       ))}
-      {(across || half >= 36) && (
+      {(across || half >= 52) && (
         <text y={5} text-anchor="middle">
           level
         </text>
@@ -57,7 +57,7 @@ function PlusEnd({
   half: number;
   plusAt: 'from' | 'to';
 }) {
-  if (!across && half < 36) return null;
+  if (!across && half < 20) return null;
   const place = across
     ? { x: 15, y: plusAt === 'to' ? -levelPx / 2 - 5 : levelPx / 2 + 15 }
     : { x: plus, y: 5 };

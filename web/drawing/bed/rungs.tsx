@@ -21,7 +21,8 @@ const coverage = 2;
  */
 export function Rungs({ across, rows, rungs, leans, scale }: RungsProps) {
   const top = rows.rearPx + wayPx / 2 + 5;
-  const bottom = rows.frontPx - wayPx / 2;
+  const bottom = rows.frontPx - wayPx / 2 - 5;
+  const middle = (top + bottom) / 2;
   const at = new Set(rungs.map(({ xMm }) => xMm));
   const bars = leans.filter(({ xMm }) => at.has(xMm));
   return (
@@ -30,18 +31,18 @@ export function Rungs({ across, rows, rungs, leans, scale }: RungsProps) {
         <path
           key={xMm}
           class={read ? 'rung read' : 'rung'}
-          d={`M${across.px(xMm)} ${rows.rearPx + wayPx / 2}V${bottom}`}
+          d={`M${across.px(xMm)} ${rows.rearPx + wayPx / 2}V${rows.frontPx - wayPx / 2}`}
         />
       ))}
       {bars.map(({ from, to, xMm, slopeUmPerM, uUmPerM }) => {
         const px = across.px(xMm);
-        const tip = px + slopeUmPerM * scale.pxPerUmPerM;
-        const sure = coverage * uUmPerM * scale.pxPerUmPerM;
+        const half = (slopeUmPerM * scale.pxPerUmPerM) / 2;
+        const sure = (coverage * uUmPerM * scale.pxPerUmPerM) / 2;
         return (
           <g key={from}>
-            <path class="wedge" d={`M${px} ${bottom}L${px} ${top}L${tip} ${top}z`} />
-            <path class="sure" d={`M${tip - sure} ${top}H${tip + sure}`} />
-            <path class="lean" d={`M${px} ${bottom}L${tip} ${top}`}>
+            <path class="wedge" d={`M${px} ${middle}V${top}H${px + half}L${px - half} ${bottom}H${px}z`} />
+            <path class="sure" d={`M${px + half - sure} ${top}H${px + half + sure}`} />
+            <path class="lean" d={`M${px - half} ${bottom}L${px + half} ${top}`}>
               <title>{`${from}–${to}: ${Math.abs(slopeUmPerM).toFixed(1)} µm/m, rear ${slopeUmPerM > 0 ? 'HIGH' : 'LOW'} against the first rung`}</title>
             </path>
           </g>

@@ -1,0 +1,26 @@
+import { Argument, Command } from 'commander';
+import type { z } from 'zod';
+
+/** Where each schema stands; loaded only when it is asked for. */
+const schemas: Record<string, () => Promise<z.ZodType>> = {
+  sheet: async () => (await import('../../shared/sheet/sheet.ts')).sheetSchema,
+  result: async () => (await import('../../shared/sheet/result.ts')).resultSchema,
+  recording: async () => {
+    const [{ z }, { eventSchema, headerSchema }] = await Promise.all([
+      import('zod'),
+      import('../../shared/session/events.ts'),
+    ]);
+    return z.union([headerSchema, eventSchema]).describe('one line of a recording: the header, then events');
+  },
+};
+
+/** `wayscribe schema`: the form of what goes in and comes out, as JSON Schema. */
+export function schemaCommand(): Command {
+  return new Command('schema')
+    .description('print the JSON Schema of a sheet, a result, or a line of a recording')
+    .addArgument(new Argument('<what>').choices(Object.keys(schemas)))
+    .action(async (what: string) => {
+      const { z } = await import('zod');
+      console.log(JSON.stringify(z.toJSONSchema(await schemas[what]!(), { io: 'input' }), null, 2));
+    });
+}
