@@ -17,16 +17,19 @@ export type Adapter = z.infer<typeof adapterSchema>;
  */
 export type Identity = string;
 
-const form = /^usb:([0-9a-f]{4}):([0-9a-f]{4}):(serial|socket):([^:]+)(?::([^:]+))?$/;
+const form = /^usb:([0-9a-f]{4}):([0-9a-f]{4}):(serial|socket):([^:]+)(?::([^:]*))?$/;
 
 /** The identity of an adapter among all that are plugged in. */
 export function identityOf(adapter: Adapter, all: readonly Adapter[]): Identity {
   const { vendor, product, serial, outlet, socket } = adapter;
   const kind = `usb:${vendor}:${product}`;
   const alone = serial !== undefined && all.filter((other) => isSame(other, adapter)).length === 1;
-  return alone
-    ? `${kind}:serial:${encodeURIComponent(serial)}:${encodeURIComponent(outlet)}`
-    : `${kind}:socket:${encodeURIComponent(socket)}`;
+  return alone ? `${kind}:serial:${inText(serial)}:${inText(outlet)}` : `${kind}:socket:${inText(socket)}`;
+}
+
+/** Any name as a part of an identity. */
+function inText(name: string): string {
+  return encodeURIComponent(name);
 }
 
 function isSame(a: Adapter, b: Adapter): boolean {
@@ -55,8 +58,8 @@ export function whereIs(identity: Identity, all: readonly Adapter[]): Found {
   const alike = all.filter((adapter) => adapter.vendor === vendor && adapter.product === product);
   const fit = alike.filter((adapter) =>
     by === 'serial'
-      ? adapter.serial === decodeURIComponent(name!) && adapter.outlet === decodeURIComponent(outlet ?? '')
-      : adapter.socket === decodeURIComponent(name!),
+      ? adapter.serial !== undefined && inText(adapter.serial) === name && inText(adapter.outlet) === outlet
+      : inText(adapter.socket) === name,
   );
   if (fit.length === 1) return { is: 'found', path: fit[0]!.path };
   // One with a serial number of its own would have been bound by that.

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { seededRandom } from '../../daemon/simulate/random.ts';
+import { random as seededRandom } from '../../tests/tools/random.ts';
 import { whichMoved } from './moved.ts';
 
 function stream(id: string, quiet: number, push: number, seed: number) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { seededRandom } from '../../daemon/simulate/random.ts';
+import { random as seededRandom } from '../../tests/tools/random.ts';
 import { fromInternal, type HeightUnit, type TiltUnit } from '../units.ts';
 import { type Proving, provingSchema } from './proving.ts';
 import { scaleVerdict } from './scale.ts';
