@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { tiltUnitSchema } from './session/setup.ts';
+import { heightUnits, tiltUnits } from './units.ts';
 
 /** What the JSON API answers, beside the live stream of messages. */
 
@@ -20,7 +20,7 @@ export const recordingListSchema = z.array(
 );
 export type RecordingList = z.infer<typeof recordingListSchema>;
 
-/** GET /api/ports: what a level could hang on, and the ways in which instruments talk. */
+/** GET /api/ports: what an instrument could hang on, and the ways in which instruments talk. */
 export const portListSchema = z.object({
   ports: z.array(
     z.object({
@@ -29,6 +29,14 @@ export const portListSchema = z.object({
       serial: z.string().optional(),
     }),
   ),
-  profiles: z.array(z.object({ id: z.string(), title: z.string(), unit: tiltUnitSchema.optional() })),
+  profiles: z.array(
+    z.object({
+      id: z.string(),
+      title: z.string(),
+      units: z
+        .object({ tilt: z.enum(tiltUnits).optional(), height: z.enum(heightUnits).optional() })
+        .describe('what it tells, and in which unit'),
+    }),
+  ),
 });
 export type PortList = z.infer<typeof portListSchema>;

@@ -9,7 +9,7 @@ import { resultOf } from '../../shared/session/result.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { references } from '../../shared/sheet/sheet.ts';
-import type { TiltUnit } from '../../shared/units.ts';
+import type { HeightUnit, TiltUnit } from '../../shared/units.ts';
 import { listPorts } from '../ports/list.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { RecordingStore } from '../recording/store.ts';
@@ -26,10 +26,10 @@ export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: bo
   });
 
   api.get('/ports', async (_request, response) => {
-    const simulated = demo ? [{ path: simulatedPath, label: 'simulated level of the demo' }] : [];
+    const simulated = demo ? [{ path: simulatedPath, label: 'simulated instrument of the demo' }] : [];
     const list: PortList = {
       ports: [...simulated, ...(await listPorts())],
-      profiles: profiles.all.filter(tellsSlope).map(listed),
+      profiles: profiles.all.filter(tellsMetal).map(listed),
     };
     response.json(list);
   });
@@ -70,13 +70,14 @@ export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: bo
   return api;
 }
 
-function tellsSlope({ channels }: Profile): boolean {
-  return channels.some(({ quantity }) => quantity === 'slope');
+function tellsMetal({ channels }: Profile): boolean {
+  return channels.some(({ quantity }) => quantity === 'slope' || quantity === 'length');
 }
 
 function listed({ id, title, channels }: Profile): PortList['profiles'][number] {
-  const unit = channels.find(({ quantity }) => quantity === 'slope')?.unit as TiltUnit | undefined;
-  return { id, title, ...(unit && { unit }) };
+  const tilt = channels.find(({ quantity }) => quantity === 'slope')?.unit as TiltUnit | undefined;
+  const height = channels.find(({ quantity }) => quantity === 'length')?.unit as HeightUnit | undefined;
+  return { id, title, units: { ...(tilt && { tilt }), ...(height && { height }) } };
 }
 
 async function sessionOf(store: RecordingStore, id: string): Promise<Session> {

@@ -1,6 +1,6 @@
+import { demoSetups } from '../../shared/session/demo-setups.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import { sagUm } from '../../shared/survey/sag.ts';
-import { demoSetups } from './demo-setups.ts';
 import type { Scene } from './world.ts';
 
 export { demoSetups };

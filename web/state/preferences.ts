@@ -1,10 +1,13 @@
 import { z } from 'zod';
 
-/** What this browser remembers of its person: how the page looks and sounds, and the last set-up form. */
+const kindSchema = z.enum(['way', 'bed', 'plate', 'slide', 'straightedge', 'square', 'bar', 'dovetail']);
+
+/** What this browser remembers of its person: how the page looks and sounds, and the last set-up of each kind. */
 const preferencesSchema = z.object({
   theme: z.enum(['paper', 'slate']).optional(),
   muted: z.boolean().optional(),
-  form: z.record(z.string(), z.union([z.string(), z.boolean()])).optional(),
+  kind: kindSchema.optional(),
+  forms: z.partialRecord(kindSchema, z.record(z.string(), z.string())).optional(),
 });
 export type Preferences = z.infer<typeof preferencesSchema>;
 

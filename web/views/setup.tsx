@@ -1,45 +1,41 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
-import type { FieldsProps } from '../parts/form-fields.ts';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
-import { LevelFields } from '../parts/setup-level.tsx';
-import { PartFields } from '../parts/setup-part.tsx';
-import { WalkFields } from '../parts/setup-walk.tsx';
+import type { FieldsProps } from '../setup/entries.tsx';
+import { emptyForm, type FormField, type SetupForm } from '../setup/fields.ts';
+import { InstrumentFields } from '../setup/instrument-fields.tsx';
+import { KindChoice } from '../setup/kind-choice.tsx';
+import { PartFields } from '../setup/part-fields.tsx';
+import { firstForm, keepForm, lastForm } from '../setup/remembered.ts';
+import { RunFields } from '../setup/run-fields.tsx';
+import { countsStations, readForm, stationsFor } from '../setup/setup-form.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
-import { recall, remember } from '../state/preferences.ts';
-import {
-  demoForm,
-  emptyForm,
-  type FormField,
-  readForm,
-  type SetupForm,
-  stationsFor,
-} from '../state/setup-form.ts';
 
 /** What is measured, with what and how: short, remembered, wrong only where it was touched. */
 export function SetupView() {
   const page = usePage();
   const demo = usePick((state) => state.mode === 'demo');
-  const [form, setForm] = useState<SetupForm>(() => (demo ? demoForm : { ...emptyForm, ...recall().form }));
+  const [form, setForm] = useState<SetupForm>(() => lastForm(demo));
   const [touched, setTouched] = useState<ReadonlySet<FormField>>(new Set());
-  const [counted, setCounted] = useState(
-    () => form.stations !== '' && form.stations !== stationsFor(form.length, form.base),
-  );
+  const [counted, setCounted] = useState(() => isCounted(form));
   const { setup, errors } = readForm(form);
-  useEffect(() => {
-    if (!demo) remember({ form });
-  }, [demo, form]);
 
   const set = (field: FormField) => (value: string) => {
     if (field === 'stations') setCounted(value.trim() !== '');
     setForm((old) => {
       const next = { ...old, [field]: value };
-      const measured = field === 'length' || field === 'base';
+      const measured = countsStations(next) && (field === 'length' || field === 'base');
       return measured && !counted ? { ...next, stations: stationsFor(next.length, next.base) } : next;
     });
+  };
+  const choose = (kind: SetupForm['kind']) => {
+    const next = firstForm(kind, demo, form);
+    setForm(next);
+    setTouched(new Set());
+    setCounted(isCounted(next));
   };
   const fields: FieldsProps = {
     form,
@@ -54,6 +50,7 @@ export function SetupView() {
       requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
       return;
     }
+    if (!demo) keepForm(form);
     if (!(await page.send({ do: 'start', setup }))) page.point(nothing);
   };
   return (
@@ -61,16 +58,17 @@ export function SetupView() {
       <main class="sheet">
         <SentenceHead
           what="What is measured, and with what?"
-          context="Heights come out right only if length and foot spacing are."
+          context="Heights come out right only if lengths and foot spacing are."
         >
           <NoticeLine notice={null} />
         </SentenceHead>
         <form class="setup" onSubmit={submit} noValidate data-testid="setup">
+          <KindChoice kind={form.kind} onChoose={choose} />
           <div class="columns">
-            <PartFields {...fields} />
-            <LevelFields {...fields} />
+            <PartFields key={form.kind} {...fields} />
+            <InstrumentFields {...fields} />
           </div>
-          <WalkFields {...fields} />
+          <RunFields {...fields} />
           <Row>
             <Control word="Start the survey" hint="enter" kind="main" submit testId="start" />
             <Control word="Back" hint="escape" apart onClick={() => page.point(nothing)} />
@@ -80,4 +78,9 @@ export function SetupView() {
       <ActionStrip />
     </>
   );
+}
+
+/** Whether somebody has counted the stations, so that they do not follow from the length any more. */
+function isCounted(form: SetupForm): boolean {
+  return form.stations !== '' && form.stations !== stationsFor(form.length, form.base);
 }

@@ -1,4 +1,4 @@
-import type { Setup, SetupInput } from '../../shared/session/setup.ts';
+import type { Setup, SetupInput } from './setup.ts';
 
 type DemoSetups = { readonly [K in Setup['kind']]: Extract<SetupInput, { kind: K }> };
 
