@@ -28,6 +28,28 @@ export type TakenBy = z.infer<typeof takenBySchema>;
 export const steadinessSchema = z.enum(['moving', 'settling', 'steady']);
 export type Steadiness = z.infer<typeof steadinessSchema>;
 
+/** A print: what marking ink from a reference showed on the stations of the survey. */
+const printShape = {
+  against: z.string().trim().min(1).max(120).describe('the straightedge or plate that carried the ink'),
+  stations: z.record(
+    stationName,
+    z.object({
+      shows: z.boolean().describe('whether it took colour'),
+      pointsPerInch2: z.number().min(0).max(1000).optional().describe('points in a square inch'),
+      coverage: z.number().min(0).max(1).optional().describe('share of the area that bears'),
+    }),
+  ),
+  hingesMm: z
+    .array(z.number().min(-1e6).max(1e6))
+    .max(4)
+    .optional()
+    .describe('where the reference turns when it is swung, mm along from the start end'),
+  photo: z
+    .object({ file: z.string().min(1).max(120), sha256: z.string().regex(/^[0-9a-f]{64}$/) })
+    .optional()
+    .describe('a photograph of it, kept beside the recording and known by its digest'),
+};
+
 const stamp = { seq: z.number().int().min(1), t: z.number(), m: z.number() };
 
 export const eventSchema = z.discriminatedUnion('type', [
@@ -86,6 +108,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     text: z.string().max(2000),
     place: placementSchema.optional(),
   }),
+  z.object({ ...stamp, type: z.literal('print'), ...printShape }),
   z.object({
     ...stamp,
     type: z.literal('conditions'),

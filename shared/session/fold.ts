@@ -27,6 +27,7 @@ export interface Session {
   /** Where the level is to be set next; null when every placement is taken or skipped. */
   readonly next: Placement | null;
   readonly notes: readonly EventOf<'note'>[];
+  readonly prints: readonly EventOf<'print'>[];
   readonly gaps: readonly EventOf<'gap'>[];
   readonly discarded: number;
   readonly handsFree: boolean;
@@ -53,6 +54,7 @@ export function begin(header: Header): Session {
     skipped: new Map(),
     next: placements[0] ?? null,
     notes: [],
+    prints: [],
     gaps: [],
     discarded: 0,
     handsFree: header.setup.handsFree,
@@ -80,6 +82,8 @@ export function apply(session: Session, event: SessionEvent): Session {
       return rerun(next, event);
     case 'note':
       return { ...next, notes: [...next.notes, event] };
+    case 'print':
+      return { ...next, prints: [...next.prints, event] };
     case 'gap':
       return { ...next, gaps: [...next.gaps, event] };
     case 'discarded':
