@@ -1,1 +1,3 @@
-export function PlateDrawing() { return null; }
+export function PlateDrawing() {
+  return null;
+}
