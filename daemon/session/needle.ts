@@ -125,6 +125,7 @@ export class Needle {
       mean,
       spread,
       trend,
+      spreadLimit: this.#limits.spread,
       steadyForMs: steadySince === null ? 0 : m - steadySince,
       armed: this.#handsFree.armed,
     });

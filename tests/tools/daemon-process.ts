@@ -13,7 +13,8 @@ export class DaemonProcess {
 
   /** Starts `wayscribe …args` on a free port, and returns when it has said where its page is. */
   static async start(...args: string[]): Promise<DaemonProcess> {
-    const child = spawn(process.execPath, ['dist/wayscribe.js', ...args, '--port', '0', '--no-open'], {
+    const quiet = args[0] === 'demo' ? ['--no-open'] : [];
+    const child = spawn(process.execPath, ['dist/wayscribe.js', ...args, '--port', '0', ...quiet], {
       stdio: ['ignore', 'pipe', 'inherit'],
     });
     const url = await new Promise<string>((resolve, reject) => {
