@@ -100,7 +100,7 @@ describe('a contradiction is named at its place', () => {
       'examples.0.reads.tilt: it says tilt {"value":12.4',
     ],
     ['line-decimal', { 'examples.0.reads': undefined }, 'examples.0: is a whole frame'],
-    ['line-decimal', { 'examples.0.frame': '0012.4' }, 'examples.0: is no frame: it has no sign before tilt'],
+    ['line-decimal', { 'examples.0.frame': '0012.4' }, 'examples.0: is no frame: has no sign before tilt'],
     ['modbus-int16', { 'examples.0.reads.y': undefined }, 'examples.0.reads: tells nothing of "y"'],
   ])('%s with %j', (id, changes, expected) => {
     expect(errorsOf(changed(id, changes)).some((text) => text.startsWith(expected))).toBe(true);

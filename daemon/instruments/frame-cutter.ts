@@ -34,7 +34,9 @@ export class FrameCutter implements Cutter {
   }
 
   push(bytes: Buffer, stamp: Stamp): void {
-    if (this.#held > 0 && stamp.m - this.#stamp.m > brokenOffMs) this.#renew('broke off', null);
+    if (this.#held > 0 && stamp.m - this.#stamp.m > brokenOffMs) {
+      this.#renew('broke off', 'the rest of a frame that broke off');
+    }
     this.#stamp = stamp;
     this.#held += bytes.length;
     this.#parser.write(bytes);

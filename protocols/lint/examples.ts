@@ -30,7 +30,7 @@ function exampleFinding(profile: Profile, { frame, reads }: Example, place: stri
   if (!reads) {
     return 'why' in decoding ? [] : [error(place, `is a whole frame: it says ${told(decoding.ok)}`)];
   }
-  if ('why' in decoding) return [error(place, `is no frame: it ${decoding.why}`)];
+  if ('why' in decoding) return [error(place, `is no frame: ${decoding.why}`)];
   const missing = profile.channels.find(({ name }) => !Object.hasOwn(reads, name));
   if (missing) return [error(`${place}.reads`, `tells nothing of "${missing.name}"`)];
   const strange = Object.keys(reads).find(

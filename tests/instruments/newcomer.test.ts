@@ -1,6 +1,6 @@
 import { execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { expect, test } from 'vitest';
@@ -8,6 +8,7 @@ import { Instrument, type Reading } from '../../daemon/instruments/instrument.ts
 import { loadProfiles } from '../../daemon/instruments/own-profiles.ts';
 import { realPort } from '../../daemon/ports/real.ts';
 import type { ProfileInput } from '../../protocols/profile.ts';
+import { checkProfile } from '../../protocols/read-profile.ts';
 import { shippedProfiles } from '../../protocols/shipped.ts';
 import { PtyPair } from '../tools/pty-pair.ts';
 import { testFolder } from '../tools/test-folder.ts';
@@ -16,7 +17,7 @@ import { testFolder } from '../tools/test-folder.ts';
  * A made-up instrument, as its made-up manual tells it: "19200 baud, 8 bits, no parity, one stop bit; RTS must be up,
  * and it takes half a second to wake. Send ?V and it answers, for example
  *
- *     #017 V=-0123.5um T=+20.4C ok ~5E
+ *     #017 V=-0123.5um T=+20.4C ok ~78
  *
  * with CR at the end: a running number of three digits, the level in um (um/m) or as (arcsec), four digits before
  * the point and one behind, OVRNG in place of it out of range, the temperature in celsius, ok or lo for the battery.
@@ -129,6 +130,12 @@ test('the profile of a made-up instrument passes the check, is listed, and works
   player.kill('SIGINT');
   expect(await ended).toEqual([0, null]);
   await pair.pullOut();
+});
+
+test('the profile in the documentation is sound', () => {
+  const [, json = ''] = /```json\n([\s\S]*?)```/.exec(readFileSync('protocols/README.md', 'utf8')) ?? [];
+  const { findings } = checkProfile(JSON.parse(json));
+  expect(findings.filter(({ kind }) => kind === 'error')).toEqual([]);
 });
 
 test('a profile that is wrong is named with its place, and stops nothing', async () => {
