@@ -10,7 +10,7 @@ import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { findProfile } from '../../protocols/shipped.ts';
 import { armed } from '../../shared/live/hands-free.ts';
 import type { NewEvent } from '../../shared/session/events.ts';
-import { levelSchema } from '../../shared/session/setup.ts';
+import { instrumentSchema } from '../../shared/session/setup.ts';
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -68,7 +68,7 @@ describe('the needle', () => {
     const profile = findProfile(id);
     const { feed, instrument } = await onPort(profile);
     const events: NewEvent[] = [];
-    const parsed = levelSchema.parse({ name: 'level', source: 'cable', ...level });
+    const parsed = instrumentSchema.parse({ name: 'level', source: 'cable', ...level });
     const record = async (event: NewEvent) => {
       events.push(event);
       return { ...event, seq: events.length, t: 0, m: 0 };
