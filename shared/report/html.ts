@@ -1,0 +1,38 @@
+/** Text as it may stand between tags or in a quoted attribute. */
+export function escapeText(text: string): string {
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;');
+}
+
+/** HTML that is safe to put into other HTML as it is. */
+export interface Markup {
+  readonly markup: string;
+}
+
+type Part = Markup | string | number | false | null | undefined | readonly Part[];
+
+/** A template of HTML: what is put in is escaped unless it is markup itself; lists are joined; false is left out. */
+export function html(strings: TemplateStringsArray, ...parts: readonly Part[]): Markup {
+  return {
+    markup: strings.map((text, k) => text + (k < parts.length ? textOf(parts[k]) : '')).join(''),
+  };
+}
+
+function textOf(part: Part): string {
+  if (part === false || part === null || part === undefined) return '';
+  if (typeof part === 'string' || typeof part === 'number') return escapeText(String(part));
+  return isList(part) ? part.map(textOf).join('') : part.markup;
+}
+
+function isList(part: Markup | readonly Part[]): part is readonly Part[] {
+  return Array.isArray(part);
+}
+
+/** A table with a head row; cells that begin with a digit or a sign are set as numbers. */
+export function table(head: readonly string[], rows: readonly (readonly Part[])[], className = ''): Markup {
+  return html`<table class="${className}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
+<tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`;
+}
