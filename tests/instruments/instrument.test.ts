@@ -101,10 +101,10 @@ describe('the needle', () => {
     expect(events).toMatchObject([{ type: 'reading', value: 12.4 }]);
   });
 
-  test('refuses an instrument, or a channel, that tells no slope', async () => {
-    await expect(needleOf('sum-frame', { unit: 'um/m' })).rejects.toThrow(/sum-frame: tells no slope/);
+  test('refuses an instrument, or a channel, that does not read in the unit of the set-up', async () => {
+    await expect(needleOf('sum-frame', { unit: 'um/m' })).rejects.toThrow(/sum-frame: tells nothing in um.m/);
     await expect(needleOf('labelled-channels', { unit: 'um/m', channel: 'temperature' })).rejects.toThrow(
-      /has no channel "temperature" that tells a slope; choose one of x, y/,
+      /has no channel "temperature" that reads in um.m; choose one of x, y/,
     );
   });
 });
