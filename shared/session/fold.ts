@@ -34,6 +34,8 @@ export interface Session {
   /** The unit that the instrument changed to in mid-session, until somebody acknowledges it. */
   readonly unitAlarm: ReadingUnit | null;
   readonly ended: boolean;
+  /** The last time that it was gone on with after a break; null when it never was broken off. */
+  readonly resumed: EventOf<'resumed'> | null;
   /** Number of the last event seen. */
   readonly seq: number;
 }
@@ -60,6 +62,7 @@ export function begin(header: Header): Session {
     handsFree: header.setup.handsFree,
     unitAlarm: null,
     ended: false,
+    resumed: null,
     seq: 0,
   };
 }
@@ -104,7 +107,7 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'unit':
       return { ...next, unitAlarm: event.acknowledged ? null : event.unit };
     case 'resumed':
-      return { ...next, ended: false };
+      return { ...next, ended: false, resumed: event };
     case 'end':
       return { ...next, ended: true };
     default:

@@ -1,0 +1,109 @@
+import { placeWords } from '../survey/plan.ts';
+import type { Notice } from './notice.ts';
+import type { Pair, PairedLine } from './pairs.ts';
+
+/** A slip of the hand that would explain why out and back disagree. */
+type Kind = 'turned' | 'doubled' | 'skipped';
+interface Slip {
+  readonly kind: Kind;
+  readonly walk: 'out' | 'back';
+  /** First pair, in the order of the way out, that it touches or, on the way back, does not touch any more. */
+  readonly from: number;
+  /** Mean square that is left when it is taken for true. */
+  readonly leaves: number;
+}
+
+/** So many places must have been read both ways. */
+const fewestPairs = 6;
+/** A slip must touch, and leave, at least so many places. */
+const fewestSide = 2;
+/** A slip must leave so many times less than any plainer reason does. */
+const plainer = 8;
+
+/**
+ * The slips that repeated readings can give away: the level was turned in mid-walk, one station was read twice over or
+ * passed over so that everything beyond stands one step off. Each of them is tried at each place; one is told when it
+ * makes the two walks agree many times better than a steady drift or one wrong reading would.
+ */
+export function slip({ out, back, pairs }: PairedLine): Notice[] {
+  const found = pairs.length < fewestPairs ? null : bestSlip(pairs, out.reads === 'tilt');
+  if (!found) return [];
+  const { kind, walk, from } = found;
+  const run = walk === 'out' ? out : back;
+  const at = walk === 'out' ? pairs[from]! : pairs[from - 1]!;
+  const place = at[walk];
+  const where = placeWords(place);
+  const texts: Record<Kind, string> = {
+    turned: `From ${where} on, out and back go contrary ways: the level was turned end for end in mid-walk. Turn it back and repeat "${run.words}" from there.`,
+    doubled: `From ${where} on, "${run.words}" stands one step behind the other walk: a station was read twice. Repeat it from there.`,
+    skipped: `From ${where} on, "${run.words}" stands one step ahead of the other walk: a station was passed over. Repeat it from there.`,
+  };
+  return [{ code: 'slip', text: texts[kind], place, warns: true }];
+}
+
+function bestSlip(pairs: readonly Pair[], canTurn: boolean): Slip | null {
+  const slips: Slip[] = [];
+  const n = pairs.length;
+  for (let from = fewestSide; from <= n - fewestSide; from += 1) {
+    for (const walk of ['out', 'back'] as const) {
+      if (canTurn) slips.push({ kind: 'turned', walk, from, leaves: turnedLeaves(pairs, walk, from) });
+      for (const kind of ['doubled', 'skipped'] as const) {
+        slips.push({ kind, walk, from, leaves: shiftedLeaves(pairs, walk, from, kind) });
+      }
+    }
+  }
+  const best = slips.reduce((a, b) => (b.leaves < a.leaves ? b : a));
+  return best.leaves * plainer < plainLeaves(pairs) ? best : null;
+}
+
+/** What is left when the readings of one side go the other way. Out: from `from` on; back: before it. */
+function turnedLeaves(pairs: readonly Pair[], walk: 'out' | 'back', from: number): number {
+  const isTurned = (k: number) => (walk === 'out' ? k >= from : k < from);
+  const straight = pairs.filter((_, k) => !isTurned(k)).map(({ outValue, backValue }) => outValue - backValue);
+  const turned = pairs.filter((_, k) => isTurned(k)).map(({ outValue, backValue }) => outValue + backValue);
+  return (squares(straight) + squares(turned)) / Math.max(1, pairs.length - 3);
+}
+
+/**
+ * What is left when one side stands one step off: behind (doubled) or ahead (skipped), in the direction of its walk.
+ */
+function shiftedLeaves(
+  pairs: readonly Pair[],
+  walk: 'out' | 'back',
+  from: number,
+  kind: 'doubled' | 'skipped',
+): number {
+  const step = (kind === 'doubled' ? -1 : 1) * (walk === 'out' ? 1 : -1);
+  const differences = pairs.flatMap(({ outValue, backValue }, k) => {
+    const isOff = walk === 'out' ? k >= from : k < from;
+    const truly = pairs[isOff ? k + step : k];
+    if (!truly) return [];
+    return walk === 'out' ? outValue - truly.backValue : truly.outValue - backValue;
+  });
+  return squares(differences) / Math.max(1, differences.length - 2);
+}
+
+/** What is left when nothing, a steady drift, or one wrong reading is the reason: the least of the three. */
+function plainLeaves(pairs: readonly Pair[]): number {
+  const differences = pairs.map(({ outValue, backValue }) => outValue - backValue);
+  const n = differences.length;
+  const without = differences.map((_, k) => squares(differences.filter((_, other) => other !== k)));
+  return Math.min(
+    squares(differences) / (n - 1),
+    squares(withoutTrend(differences)) / (n - 2),
+    Math.min(...without) / (n - 2),
+  );
+}
+
+/** Sum of squares about the mean. */
+function squares(values: readonly number[]): number {
+  const mean = values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+  return values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+}
+
+function withoutTrend(values: readonly number[]): number[] {
+  const middle = (values.length - 1) / 2;
+  const products = values.reduce((sum, value, k) => sum + (k - middle) * value, 0);
+  const spans = values.reduce((sum, _, k) => sum + (k - middle) ** 2, 0);
+  return values.map((value, k) => value - (products / spans) * (k - middle));
+}
