@@ -3,8 +3,9 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { WayscribeError } from '../shared/errors.ts';
 import { loadProfiles, profilesFolder } from './instruments/own-profiles.ts';
-import { realPort } from './ports/real.ts';
+import { boundPort } from './ports/identity.ts';
 import { packageFolder, program } from './program.ts';
+import { InstrumentStore } from './proving/instrument-store.ts';
 import { lockFolder } from './recording/lock.ts';
 import { RecordingStore } from './recording/store.ts';
 import { apiRouter } from './server/api.ts';
@@ -42,12 +43,18 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
   const store = await RecordingStore.open(folder);
   const unlock = lockFolder(folder);
   const demo = mode === 'demo';
-  const stage = new Stage({ store, program, demo, profiles: book, makePort: realPort });
+  const instruments = new InstrumentStore(folder);
+  const makePort = (port: string) => boundPort(port);
+  const stage = new Stage({ store, program, demo, profiles: book, instruments, makePort });
   try {
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
     let listening = port;
-    const app = webApp(apiRouter(store, book, demo), join(packageFolder, 'dist', 'web'), () => listening);
+    const app = webApp(
+      apiRouter(store, book, instruments, demo),
+      join(packageFolder, 'dist', 'web'),
+      () => listening,
+    );
     const server = createServer(app);
     const pages = servePages(server, stage, () => listening);
     await new Promise<void>((resolve, reject) => {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { provedInstrumentSchema } from './proving/instruments.ts';
 import { heightUnits, tiltUnits } from './units.ts';
 
 /** What the JSON API answers, beside the live stream of messages. */
@@ -27,6 +28,11 @@ export const portListSchema = z.object({
       path: z.string(),
       label: z.string().describe('maker and product as the adapter tells them, or the path'),
       serial: z.string().optional(),
+      identity: z
+        .string()
+        .optional()
+        .describe('how an instrument on it is found again; its path when left out'),
+      alike: z.boolean().optional().describe('another adapter is just like it: it is known by its socket'),
     }),
   ),
   profiles: z.array(
@@ -40,3 +46,15 @@ export const portListSchema = z.object({
   ),
 });
 export type PortList = z.infer<typeof portListSchema>;
+
+/** GET /api/instruments: what was proved, each instrument once, the newest first; and how one may be asked. */
+export const instrumentListSchema = z.object({
+  instruments: z.array(
+    z.object({
+      proved: provedInstrumentSchema,
+      is: z.enum(['typed', 'found', 'tie', 'absent']).describe('whether its adapter is plugged in now'),
+    }),
+  ),
+  asked: z.array(z.object({ id: z.string(), title: z.string() })).describe('profiles that speak when asked'),
+});
+export type InstrumentList = z.infer<typeof instrumentListSchema>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { provingSchema } from './proving/proving.ts';
 import {
   eventSchema,
   headerSchema,
@@ -7,7 +8,7 @@ import {
   steadinessSchema,
   takenBySchema,
 } from './session/events.ts';
-import { setupSchema } from './session/setup.ts';
+import { readingUnitSchema, setupSchema } from './session/setup.ts';
 
 /**
  * What crosses the WebSocket. The page folds the same events as the daemon; the only things that are not
@@ -76,6 +77,65 @@ export const playerSchema = z.object({
 });
 export type PlayerState = z.infer<typeof playerSchema>;
 
+/** A port that a page wants to be listened to while no survey is on. */
+export const wantedPortSchema = z.strictObject({
+  port: z.string().min(1).max(300).describe('identity of its adapter, or its path'),
+  profile: z
+    .string()
+    .max(80)
+    .optional()
+    .describe('the person has assigned the port: only then may anything be written to it'),
+  unit: readingUnitSchema.optional().describe('unit that the person says, where the line does not tell it'),
+  graduation: z.number().positive().max(1e6).optional(),
+});
+export type WantedPort = z.infer<typeof wantedPortSchema>;
+
+/** One of the values of an assigned port that can be measured with. */
+export const benchStreamSchema = z.object({
+  id: z.string(),
+  port: z.string(),
+  channel: z.string(),
+  reads: z.enum(['tilt', 'height']),
+  unit: readingUnitSchema.describe('unit of its needle'),
+  unitOpen: z.boolean().describe('neither line nor profile tells the unit'),
+  byButton: z.boolean().describe('it speaks when its own button is pressed'),
+  resolution: z.number().positive().describe('smallest step that it shows, in its unit'),
+  quiet: z.number().positive().describe('largest spread that still counts as steady, in its unit'),
+});
+export type BenchStream = z.infer<typeof benchStreamSchema>;
+
+/** A port that is listened to: what comes, and which profiles understand it. */
+export const benchPortSchema = z.object({
+  ...wantedPortSchema.shape,
+  link: linkStateSchema,
+  error: errorSchema.optional(),
+  line: z.string().describe('how the line is set, in words'),
+  hex: z.string().describe('the newest bytes as they came'),
+  bytes: z.number().int().describe('bytes that came so far'),
+  hint: z.string().nullable().describe('what helps when no profile understands it'),
+  fits: z.array(
+    z.object({
+      profile: z.string(),
+      title: z.string(),
+      frames: z.number().int().describe('frames that it understood'),
+      discarded: z.number().int().describe('pieces that it did not'),
+      reads: z.array(
+        z.object({
+          channel: z.string(),
+          value: z.number().nullable(),
+          unit: z.string().optional(),
+          state: readingStateSchema,
+        }),
+      ),
+    }),
+  ),
+  streams: z.array(benchStreamSchema),
+});
+export type BenchPort = z.infer<typeof benchPortSchema>;
+
+export const benchSchema = z.object({ ports: z.array(benchPortSchema) });
+export type BenchState = z.infer<typeof benchSchema>;
+
 const snapshot = z.object({
   header: headerSchema,
   events: z.array(eventSchema).describe('every event but the stream of readings'),
@@ -91,12 +151,18 @@ export const toPageSchema = z.discriminatedUnion('type', [
     instruments: z.array(instrumentSchema),
     simulated: simulatedSchema.nullable(),
     player: playerSchema.nullable().describe('set when the session is a replay: then it takes no takes'),
+    bench: benchSchema.nullish().describe('ports that are listened to while no survey is on'),
   }),
   z.object({ type: z.literal('events'), id: z.string(), events: z.array(eventSchema) }),
   z.object({ type: z.literal('live'), live: liveSchema }),
   z.object({ type: z.literal('instruments'), instruments: z.array(instrumentSchema) }),
   z.object({ type: z.literal('simulated'), simulated: simulatedSchema.nullable() }),
   z.object({ type: z.literal('player'), player: playerSchema }),
+  z.object({ type: z.literal('bench'), bench: benchSchema.nullable() }),
+  z.object({
+    type: z.literal('bench-live').describe('a needle of the bench; may be dropped'),
+    live: liveSchema,
+  }),
   z.object({
     type: z.literal('refused').describe('a take that nobody asked for by hand was due, and was refused'),
     error: errorSchema,
@@ -144,6 +210,11 @@ export const commandSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('step').describe('on to the next take, void or end') }),
   z.strictObject({ do: z.literal('to-end') }),
   z.strictObject({ do: z.literal('rewind') }),
+  z.strictObject({
+    do: z.literal('bench').describe('listen to exactly these ports; none ends it'),
+    ports: z.array(wantedPortSchema).max(8),
+  }),
+  z.strictObject({ do: z.literal('keep-instrument'), proving: provingSchema }),
   z.strictObject({ do: z.literal('sim-lift') }),
   z.strictObject({ do: z.literal('sim-set-down').describe('on the next placement') }),
   z.strictObject({ do: z.literal('sim-push').describe('a bump with the elbow') }),

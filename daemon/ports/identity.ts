@@ -1,6 +1,8 @@
+import { existsSync } from 'node:fs';
 import { WayscribeError } from '../../shared/errors.ts';
-import { type Adapter, isIdentity, whereIs } from '../../shared/proving/identity.ts';
+import { type Adapter, type Found, identityOf, isIdentity, whereIs } from '../../shared/proving/identity.ts';
 import { adaptersNow } from './identity-system.ts';
+import type { ListedPort } from './list.ts';
 import type { PortMaker } from './port.ts';
 import { realPort } from './real.ts';
 
@@ -34,5 +36,28 @@ export function boundPort(
         'put it back into its socket, or get to know it again: move this one',
       );
     },
+  };
+}
+
+/** The ports, each with the identity of its adapter where it hangs on one. */
+export async function withIdentities(ports: readonly ListedPort[]): Promise<ListedPort[]> {
+  const all = await adaptersNow();
+  return ports.map((port) => {
+    const adapter = all.find(({ path }) => path === port.path);
+    if (!adapter) return port;
+    const { vendor, product, serial } = adapter;
+    const alike = all.filter(
+      (one) => one.vendor === vendor && one.product === product && one.serial === serial,
+    );
+    return { ...port, identity: identityOf(adapter, all), alike: alike.length > 1 };
+  });
+}
+
+/** Says of an identity whether its adapter is plugged in now. */
+export async function whereNow(): Promise<(identity: string) => Found['is']> {
+  const all = await adaptersNow();
+  return (identity) => {
+    if (isIdentity(identity)) return whereIs(identity, all).is;
+    return existsSync(identity) ? 'found' : 'absent';
   };
 }

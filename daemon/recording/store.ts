@@ -123,7 +123,7 @@ function listed(session: Session): Listed {
 }
 
 /** The day in local time, as people name their files: 2025-03-09. */
-function dayOf(t: number): string {
+export function dayOf(t: number): string {
   const date = new Date(t);
   const two = (n: number) => String(n).padStart(2, '0');
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;

@@ -2,22 +2,30 @@ import { createReadStream } from 'node:fs';
 import { type NextFunction, type Request, type Response, Router } from 'express';
 import type { ProfileBook } from '../../protocols/book.ts';
 import type { Profile } from '../../protocols/profile.ts';
-import type { PortList, RecordingList } from '../../shared/api.ts';
+import type { InstrumentList, PortList, RecordingList } from '../../shared/api.ts';
 import { isWayscribeError } from '../../shared/errors.ts';
+import { current } from '../../shared/proving/instruments.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { references } from '../../shared/sheet/sheet.ts';
 import type { HeightUnit, TiltUnit } from '../../shared/units.ts';
+import { whereNow, withIdentities } from '../ports/identity.ts';
 import { listPorts } from '../ports/list.ts';
+import type { InstrumentStore } from '../proving/instrument-store.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { RecordingStore } from '../recording/store.ts';
 import { sent } from '../session/stage.ts';
 import { simulatedPath } from '../session/survey.ts';
 
 /** The JSON API: what can be listed and taken home. It changes nothing. */
-export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: boolean): Router {
+export function apiRouter(
+  store: RecordingStore,
+  profiles: ProfileBook,
+  instruments: InstrumentStore,
+  demo: boolean,
+): Router {
   const api = Router();
 
   api.get('/recordings', async (_request, response) => {
@@ -28,10 +36,22 @@ export function apiRouter(store: RecordingStore, profiles: ProfileBook, demo: bo
   api.get('/ports', async (_request, response) => {
     const simulated = demo ? [{ path: simulatedPath, label: 'simulated instrument of the demo' }] : [];
     const list: PortList = {
-      ports: [...simulated, ...(await listPorts())],
+      ports: [...simulated, ...(await withIdentities(await listPorts()))],
       profiles: profiles.all.filter(tellsMetal).map(listed),
     };
     response.json(list);
+  });
+
+  api.get('/instruments', async (_request, response) => {
+    const is = await whereNow();
+    const asked = profiles.all.filter(({ talk }) => talk.kind === 'on-request');
+    response.json({
+      instruments: current(await instruments.proved()).map((proved) => ({
+        proved,
+        is: proved.proving.port === undefined ? 'typed' : is(proved.proving.port),
+      })),
+      asked: asked.map(({ id, title }) => ({ id, title })),
+    } satisfies InstrumentList);
   });
 
   api.get('/recordings/:id', async (request, response) => {

@@ -13,6 +13,9 @@ const limits = {
   stalledBytes: 8 * 1024 * 1024,
 };
 
+/** What may be left out for a page that can't follow: the next one says it all. */
+const droppable: ReadonlySet<ToPage['type']> = new Set<ToPage['type']>(['live', 'bench', 'bench-live']);
+
 /**
  * Pages on the WebSocket `/ws`: everything of the stage goes out to all of them, their commands come in.
  * Needle values are dropped for a page that can't follow; events never are.
@@ -40,7 +43,7 @@ export function servePages(server: Server, stage: Stage, port: () => number): { 
     const text = JSON.stringify(message);
     for (const page of sockets.clients) {
       if (page.bufferedAmount > limits.stalledBytes) page.terminate();
-      else if (message.type !== 'live' || page.bufferedAmount <= limits.slowBytes) page.send(text);
+      else if (!droppable.has(message.type) || page.bufferedAmount <= limits.slowBytes) page.send(text);
     }
   });
   return {

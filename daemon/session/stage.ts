@@ -1,8 +1,12 @@
-import { Subject, Subscription, throttleTime } from 'rxjs';
+import { groupBy, mergeMap, Subject, Subscription, throttleTime } from 'rxjs';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { Command, SentError, ToPage } from '../../shared/messages.ts';
+import { provedOf, withProved } from '../../shared/proving/instruments.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
+import type { Setup } from '../../shared/session/setup.ts';
+import { Listening } from '../proving/listening.ts';
 import { readRecording } from '../recording/reader.ts';
+import { dayOf } from '../recording/store.ts';
 import { Replay } from '../replay/replay.ts';
 import { Survey, type SurveyTools } from './survey.ts';
 import { Turns } from './turns.ts';
@@ -10,6 +14,8 @@ import { Turns } from './turns.ts';
 /** Shortest time between two needle values to the pages, ms: one frame of a screen and a half. */
 const liveEveryMs = 25;
 const stateEveryMs = 100;
+const benchEveryMs = 250;
+const latest = { leading: true, trailing: true };
 
 /**
  * What is on: a survey, a replay, or nothing. Commands of pages come in here, and everything that pages are told
@@ -21,9 +27,21 @@ export class Stage {
   #on: Survey | Replay | null = null;
   readonly #turns = new Turns();
   #telling = new Subscription();
+  /** Ports that are listened to while no survey is on. */
+  readonly #listening: Listening;
 
   constructor(tools: SurveyTools) {
     this.#tools = tools;
+    this.#listening = new Listening(tools);
+    this.#listening.changed$
+      .pipe(throttleTime(benchEveryMs, undefined, latest))
+      .subscribe(() => this.messages$.next({ type: 'bench', bench: this.#listening.state }));
+    this.#listening.live$
+      .pipe(
+        groupBy(({ from }) => from),
+        mergeMap((needle) => needle.pipe(throttleTime(liveEveryMs, undefined, latest))),
+      )
+      .subscribe((live) => this.messages$.next({ type: 'bench-live', live }));
   }
 
   /** Everything that a page needs to begin with. */
@@ -37,6 +55,7 @@ export class Stage {
       instruments: on?.instrument ? [on.instrument.state$.value] : [],
       simulated: on instanceof Survey ? (on.bench?.state$.value ?? null) : null,
       player: on instanceof Replay ? on.player.state$.value : null,
+      bench: this.#listening.state,
     };
   }
 
@@ -70,9 +89,11 @@ export class Stage {
     switch (command.do) {
       case 'start':
         this.#refuseWhileOn();
-        return this.#put(await Survey.start(command.setup, this.#tools));
+        await this.#listening.close();
+        return this.#put(await Survey.start(await this.#takenOver(command.setup), this.#tools));
       case 'resume':
         this.#refuseWhileOn();
+        await this.#listening.close();
         return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
       case 'leave':
         if (this.#on instanceof Survey && !this.#on.keeper.session.ended)
@@ -81,6 +102,13 @@ export class Stage {
       case 'replay': {
         this.#refuseWhileOn();
         return this.replay(await this.#tools.store.find(command.id));
+      }
+      case 'bench':
+        if (command.ports.length > 0) this.#refuseWhileOn();
+        return this.#listening.listen(command.ports);
+      case 'keep-instrument': {
+        const now = Date.now();
+        return this.#tools.instruments.keep(provedOf(command.proving, now, dayOf(now)));
       }
       case 'play':
         return this.#replay().player.play();
@@ -113,6 +141,11 @@ export class Stage {
     }
   }
 
+  /** The set-up with what was proved of its instrument; as it is when the memory of that can't be read. */
+  async #takenOver(setup: Setup): Promise<Setup> {
+    return withProved(setup, await this.#tools.instruments.proved().catch(() => []));
+  }
+
   /** Opens the recording in that file to be played. */
   async replay(path: string): Promise<void> {
     const { header, events } = await readRecording(path);
@@ -120,6 +153,7 @@ export class Stage {
   }
 
   async close(): Promise<void> {
+    await this.#listening.close();
     await this.#put(null);
     this.messages$.complete();
   }
@@ -136,7 +170,6 @@ export class Stage {
   #tellOf(on: Survey | Replay): Subscription {
     const telling = new Subscription();
     const tell = (message: ToPage) => this.messages$.next(message);
-    const latest = { leading: true, trailing: true };
     telling.add(
       on.needle?.live$
         .pipe(throttleTime(liveEveryMs, undefined, latest))

@@ -8,6 +8,7 @@ import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import { Instrument } from '../instruments/instrument.ts';
 import type { PortMaker } from '../ports/port.ts';
+import type { InstrumentStore } from '../proving/instrument-store.ts';
 import { readRecording } from '../recording/reader.ts';
 import { reopenRecording } from '../recording/reopen.ts';
 import type { RecordingStore } from '../recording/store.ts';
@@ -26,6 +27,7 @@ export interface SurveyTools {
   /** Whether simulated instruments may be used. */
   readonly demo: boolean;
   readonly profiles: ProfileBook;
+  readonly instruments: InstrumentStore;
   makePort(path: string): PortMaker;
 }
 

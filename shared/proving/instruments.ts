@@ -75,6 +75,24 @@ export function instrumentSetupOf({ sigma, day, proving }: ProvedInstrument): In
   };
 }
 
+/**
+ * A set-up with what was proved of its instrument filled in where it was left out: when the last proving of that name
+ * is of the same port, profile, channel, unit and graduation. A set-up that says anything else keeps what it says.
+ */
+export function withProved<S extends { readonly instrument: InstrumentSetup }>(
+  setup: S,
+  proved: readonly ProvedInstrument[],
+): S {
+  const { instrument } = setup;
+  const known = proved.findLast(({ proving }) => proving.name === instrument.name);
+  if (!known || instrument.provedOn !== undefined) return setup;
+  const facts = instrumentSetupOf(known);
+  const same = Object.entries(instrument).every(
+    ([field, value]) => value === undefined || facts[field as keyof InstrumentSetup] === value,
+  );
+  return same ? { ...setup, instrument: facts } : setup;
+}
+
 /** "Level L2 proved: plus means far foot (cable end) HIGH, 1 count = 1 µm/m, zero 38 µm/m, spread 0.3 µm/m". */
 export function provedSentence({ sign, sigma, zero, proving }: ProvedInstrument): string {
   const { reads, source, unit, graduation, name } = proving;

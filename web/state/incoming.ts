@@ -23,6 +23,10 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
       return { ...state, simulated: message.simulated };
     case 'player':
       return { ...state, player: message.player };
+    case 'bench':
+      return { ...state, bench: message.bench, needles: message.bench ? state.needles : {} };
+    case 'bench-live':
+      return { ...state, needles: { ...state.needles, [message.live.from]: message.live } };
     case 'refused':
       return { ...state, refusal: message.error };
     case 'answer':
@@ -59,6 +63,7 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
     instruments,
     simulated,
     player,
+    bench: hello.bench ?? null,
   };
 }
 

@@ -1,4 +1,11 @@
-import type { InstrumentState, Live, PlayerState, SentError, SimulatedState } from '../../shared/messages.ts';
+import type {
+  BenchState,
+  InstrumentState,
+  Live,
+  PlayerState,
+  SentError,
+  SimulatedState,
+} from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
 import type { TracePoint } from './settle-trace.ts';
@@ -8,7 +15,7 @@ export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
 /** What the person is pointing at: the question that stands in the place of the controls. */
 export type Pointing =
   | { readonly at: 'nothing' }
-  | { readonly at: 'setup' }
+  | { readonly at: 'setup' | 'proving' }
   | { readonly at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave' }
   | { readonly at: 'place'; readonly place: Placement };
 
@@ -26,6 +33,9 @@ export interface PageState {
   readonly simulated: SimulatedState | null;
   readonly player: PlayerState | null;
   readonly live: Live | null;
+  /** Ports that are listened to while no survey is on, and the needles of what hangs on them, by stream. */
+  readonly bench: BenchState | null;
+  readonly needles: Readonly<Record<string, Live>>;
   /** Page clock at the last live message, ms; null when none came since the page opened. */
   readonly heardAt: number | null;
   readonly trace: readonly TracePoint[];
@@ -48,6 +58,8 @@ export const initialState: PageState = {
   simulated: null,
   player: null,
   live: null,
+  bench: null,
+  needles: {},
   heardAt: null,
   trace: [],
   refusal: null,
