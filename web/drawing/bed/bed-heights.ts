@@ -13,6 +13,7 @@ import type { Session } from '../../../shared/session/fold.ts';
 import { toSheet } from '../../../shared/session/to-sheet.ts';
 import { validateSheet } from '../../../shared/sheet/sheet.ts';
 import type { ReducedStation } from '../../state/survey-result.ts';
+import { exactHeights } from './exact-heights.ts';
 import { leansOfReadings } from './lean-readings.ts';
 
 /** Both ways of a bed as they stand over one reference. */
@@ -51,15 +52,8 @@ export function trueBedHeights(
 ): BedHeights {
   const { front, rear } = bedHeights(session, reference);
   const names = new Set([...front, ...rear].map(({ name }) => name));
-  const stations = session.plan.stations.filter(({ name }) => names.has(name) && name in truthUm);
-  return over(session, reference, {
-    names: stations.map(({ name }) => name),
-    xMm: Float64Array.from(stations, ({ xMm }) => xMm),
-    yMm: Float64Array.from(stations, ({ yMm }) => yMm),
-    heightUm: Float64Array.from(stations, ({ name }) => truthUm[name]!),
-    varianceUm2: new Float64Array(stations.length),
-    covarianceWith: () => new Float64Array(stations.length),
-  });
+  const stations = session.plan.stations.filter(({ name }) => names.has(name));
+  return over(session, reference, exactHeights(stations, truthUm));
 }
 
 function measured(session: Session, reference: ReferenceKind): BedHeights {
