@@ -1,4 +1,5 @@
 import type { Session } from '../../shared/session/fold.ts';
+import type { Run } from '../../shared/survey/plan.ts';
 import { directionOf, runNow } from '../state/on-plan.ts';
 import type { Across } from './across.ts';
 import { fitText, textWidth } from './text-width.ts';
@@ -9,6 +10,8 @@ interface EndNamesProps {
   readonly surfacePx: number;
   /** Whether this is where one walks now. */
   readonly busy: boolean;
+  /** Whether the ends are named here. */
+  readonly named: boolean;
 }
 
 const sizePx = 12.5;
@@ -16,7 +19,7 @@ const arrowPx = 34;
 const apartPx = 16;
 
 /** The two ends by name, each with a leader down to its corner of the metal, and which way it is walked. */
-export function EndNames({ across, session, surfacePx, busy }: EndNamesProps) {
+export function EndNames({ across, session, surfacePx, busy, named }: EndNamesProps) {
   const { setup } = session;
   if (!('startEnd' in setup)) return null;
   const { leftPx, rightPx } = across;
@@ -25,19 +28,23 @@ export function EndNames({ across, session, surfacePx, busy }: EndNamesProps) {
   const [start, far] = [fitText(setup.startEnd, sizePx, room), fitText(setup.farEnd, sizePx, room)];
   const run = busy && session.next ? runNow(session) : undefined;
   const out = run !== undefined && directionOf(session, run) === 1;
-  const direction = out ? 'going out' : 'coming back';
+  const direction = run ? wordOf(run, out) : '';
   const half = textWidth(direction, sizePx) / 2;
   const longest = Math.max(textWidth(start, sizePx), textWidth(far, sizePx));
   const fits = leftPx + 7 + longest + apartPx < middle - half - arrowPx;
   return (
     <g>
-      <path class="thin" d={`M${leftPx} 3V${surfacePx - 4}M${rightPx} 3V${surfacePx - 4}`} />
-      <text x={leftPx + 7} y={12}>
-        {start}
-      </text>
-      <text x={rightPx - 7} y={12} text-anchor="end">
-        {far}
-      </text>
+      {named && <path class="thin" d={`M${leftPx} 3V${surfacePx - 4}M${rightPx} 3V${surfacePx - 4}`} />}
+      {named && (
+        <>
+          <text x={leftPx + 7} y={12}>
+            {start}
+          </text>
+          <text x={rightPx - 7} y={12} text-anchor="end">
+            {far}
+          </text>
+        </>
+      )}
       {run && fits && (
         <g>
           <text x={middle} y={12} text-anchor="middle">
@@ -52,4 +59,9 @@ export function EndNames({ across, session, surfacePx, busy }: EndNamesProps) {
       )}
     </g>
   );
+}
+
+function wordOf(run: Run, out: boolean): string {
+  if (run.reads === 'height' && run.artefact) return run.artefact.turned ? 'turned over' : 'as it stands';
+  return out ? 'going out' : 'coming back';
 }

@@ -8,6 +8,17 @@ interface MetalProps {
 
 const hatchPx = 9;
 
+/** A bar seen from its side: thick visible edges and its centre line. */
+export function RoundBar({ across, yPx, heightPx }: MetalProps) {
+  const { leftPx, rightPx } = across;
+  return (
+    <g>
+      <path class="centre" d={`M${leftPx - 6} ${yPx + heightPx / 2}H${rightPx + 6}`} />
+      <rect class="metal" x={leftPx} y={yPx} width={rightPx - leftPx} height={heightPx} />
+    </g>
+  );
+}
+
 /** Cut metal: thick visible edges, thin hatching at 45°. */
 export function Metal({ across, yPx, heightPx }: MetalProps) {
   const { leftPx, rightPx } = across;

@@ -7,7 +7,7 @@ import { Dimension } from './dimension.tsx';
 import { EndNames } from './end-names.tsx';
 import { Instrument, NextPlace } from './instrument.tsx';
 import { Marks, PickedPlace } from './marks.tsx';
-import { Metal } from './metal.tsx';
+import { Metal, RoundBar } from './metal.tsx';
 import { Stations } from './stations.tsx';
 
 /** What stands on the part, what is pointed at and what is odd: the same for every kind of drawing. */
@@ -35,11 +35,20 @@ interface PartProps extends OnPart {
   readonly last: boolean;
 }
 
-/** Heights of the rows of the drawing, px from its top. Without an instrument the metal moves up. */
-const withInstrumentPx = 76;
-const withoutPx = 24;
-const metalPx = 28;
-const belowPx = { label: metalPx + 24, step: metalPx + 44, total: metalPx + 62, end: metalPx + 69 };
+/** Heights of the rows of one line, px from the top of its drawing. Without an instrument the metal moves up. */
+function rowsOf({ first, last, title }: PartProps, busy: boolean) {
+  const metalPx = title === null ? 28 : 20;
+  const surfacePx = busy ? (first ? 76 : 68) : first ? 24 : 6;
+  const labelPx = surfacePx + metalPx + 24;
+  return {
+    surfacePx,
+    metalPx,
+    labelPx,
+    stepPx: labelPx + 20,
+    totalPx: labelPx + 38,
+    heightPx: last ? labelPx + 45 : labelPx + 4,
+  };
+}
 
 /** One line of the part to scale: its ends, its stations, the instrument on them, and its dimensions. */
 export function Part(props: PartProps) {
@@ -49,8 +58,7 @@ export function Part(props: PartProps) {
   const onLine = (place: Placement | null) => place !== null && runOf(session, place.run)?.line === line;
   const run = runNow(session);
   const busy = !session.ended && run?.line === line;
-  const surfacePx = busy ? withInstrumentPx : withoutPx;
-  const heightPx = surfacePx + (last ? belowPx.end : belowPx.label + 6);
+  const { surfacePx, metalPx, labelPx, stepPx, totalPx, heightPx } = rowsOf(props, busy);
   const stations = stationsAlong(session, line);
   const pxOf = new Map(stations.map(({ name, xMm }) => [name, across.px(xMm)]));
   const at = (place: Placement) => ({ px: place.at.map((name) => pxOf.get(name) ?? 0), surfacePx });
@@ -62,6 +70,7 @@ export function Part(props: PartProps) {
       ? placementsOf(here).reduce((best, place) => (away(place) < away(best) ? place : best))
       : null;
   };
+  const Surface = setup.kind === 'bar' ? RoundBar : Metal;
   const endMm = stations.at(-1)?.xMm ?? 0;
   const stepMm = stations[1]?.xMm ?? endMm;
   return (
@@ -78,8 +87,10 @@ export function Part(props: PartProps) {
       }}
       aria-label={`${title ?? setup.surface}${endsText(session)}, ${stations.length} stations`}
     >
-      {(first || busy) && <EndNames across={across} session={session} surfacePx={surfacePx} busy={busy} />}
-      <Metal across={across} yPx={surfacePx} heightPx={metalPx} />
+      {(first || busy) && (
+        <EndNames across={across} session={session} surfacePx={surfacePx} busy={busy} named={first} />
+      )}
+      <Surface across={across} yPx={surfacePx} heightPx={metalPx} />
       {title && (
         <text x={across.leftPx - 8} y={surfacePx + metalPx / 2 + 4} text-anchor="end">
           {title}
@@ -91,32 +102,33 @@ export function Part(props: PartProps) {
         suspect={onLine(suspect) ? suspect : null}
         yPx={surfacePx + metalPx / 2}
       />
-      <Stations
-        session={session}
-        line={line}
-        pxOf={pxOf}
-        yPx={surfacePx + metalPx}
-        labelPx={surfacePx + belowPx.label}
-      />
+      <Stations session={session} line={line} pxOf={pxOf} yPx={surfacePx + metalPx} labelPx={labelPx} />
       {last && (
         <>
           <Dimension
             fromPx={across.px(0)}
             toPx={across.px(stepMm)}
-            yPx={surfacePx + belowPx.step}
+            yPx={stepPx}
             text={lengthText(stepMm, setup.lengthUnit)}
           />
           <Dimension
             fromPx={across.px(0)}
             toPx={across.px(endMm)}
-            yPx={surfacePx + belowPx.total}
+            yPx={totalPx}
             text={lengthText(endMm, setup.lengthUnit)}
           />
         </>
       )}
       {ghost && onLine(next) && <NextPlace {...at(next)} />}
       {standsOn && onLine(standsOn) && (
-        <Instrument session={session} place={standsOn} {...at(standsOn)} lifted={lifted} stale={stale} />
+        <Instrument
+          session={session}
+          place={standsOn}
+          {...at(standsOn)}
+          metalPx={metalPx}
+          lifted={lifted}
+          stale={stale}
+        />
       )}
       {picked && onLine(picked) && <PickedPlace {...at(picked)} metalPx={metalPx} />}
     </svg>

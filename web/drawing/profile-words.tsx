@@ -35,31 +35,50 @@ function lineInFocus({ session, survey }: WordsProps): LineResult | null {
   );
 }
 
-/** Which station stands how high or low, written clear of the curves and their bands. */
-export function Callout(props: WordsProps) {
+interface PlacedWords {
+  readonly text: string;
+  readonly sizePx: number;
+  readonly px: number;
+  readonly yPx: number;
+  readonly halfPx: number;
+}
+
+/** Where the words of the line in focus stand: clear of all curves and their bands. */
+function calloutOf(props: WordsProps): (PlacedWords & { line: LineResult }) | null {
   const { across, session, survey, heightPx, yPx } = props;
   const line = lineInFocus(props);
   const worst = furthest(line?.stations ?? []);
   const words = survey && line && calloutText(session, survey, line);
   if (!worst || !words) return null;
-  const text = `${words}${session.ended ? '' : ' so far'}`;
+  const name = survey.lines.length > 1 ? `${line.name}: ` : '';
+  const text = `${name}${words}${session.ended ? '' : ' so far'}`;
   const sizePx = across.widthPx < 520 ? 13.5 : 16;
-  const half = textWidth(text, sizePx, true) / 2;
-  const px = Math.min(Math.max(across.px(worst.xMm), across.leftPx + half + 4), across.rightPx - half - 4);
+  const halfPx = textWidth(text, sizePx, true) / 2;
+  const px = Math.min(
+    Math.max(across.px(worst.xMm), across.leftPx + halfPx + 4),
+    across.rightPx - halfPx - 4,
+  );
   const low = worst.heightUm <= 0;
   const all = survey.lines.flatMap(({ stations }) => stations);
-  const near = all.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < half + 12);
+  const near = all.filter(({ xMm }) => Math.abs(across.px(xMm) - px) < halfPx + 12);
   const edges = near.map(({ heightUm, uUm }) => yPx(heightUm + (low ? -2 : 2) * uUm));
   const clear = low ? Math.max(...edges) + 20 : Math.min(...edges) - 10;
+  return { line, text, sizePx, px, halfPx, yPx: Math.min(Math.max(clear, 14), heightPx - 5) };
+}
+
+/** Which station stands how high or low. */
+export function Callout(props: WordsProps) {
+  const placed = calloutOf(props);
+  if (!placed) return null;
   return (
     <text
       class="callout"
-      style={{ fontSize: `${sizePx}px` }}
-      x={px}
-      y={Math.min(Math.max(clear, 14), heightPx - 5)}
+      style={{ fontSize: `${placed.sizePx}px` }}
+      x={placed.px}
+      y={placed.yPx}
       text-anchor="middle"
     >
-      {text}
+      {placed.text}
     </text>
   );
 }
@@ -75,36 +94,41 @@ export function Fresh({ across, session, survey, yPx }: WordsProps) {
   return <circle key={newest.seq} class="fresh" cx={across.px(fresh.xMm)} cy={yPx(fresh.heightUm)} r={4} />;
 }
 
-/** Several curves each carry the name of their line, where they are furthest from one another. */
-export function CurveNames({ across, survey, heightPx, yPx }: WordsProps) {
+/** Several curves each carry the name of their line, where they are furthest apart; the callout names its own. */
+export function CurveNames(props: WordsProps) {
+  const { across, survey, heightPx, yPx } = props;
   const lines = survey?.lines ?? [];
+  const callout = calloutOf(props);
   if (lines.length < 2) return null;
+  const heightAt = (x: number, { stations }: LineResult) =>
+    stations.find(({ xMm }) => Math.abs(xMm - x) < 1e-6)?.heightUm;
   return (
     <g>
       {lines.map((line) => {
-        const others = lines.filter((other) => other !== line);
-        const heightAt = (x: number, { stations }: LineResult) =>
-          stations.find(({ xMm }) => Math.abs(xMm - x) < 1e-6)?.heightUm;
-        const apart = line.stations.map((station) => {
-          const gaps = others.map((other) => station.heightUm - (heightAt(station.xMm, other) ?? 0));
-          return { station, gap: gaps.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a)) };
-        });
-        const best = apart.reduce((a, b) => (Math.abs(b.gap) > Math.abs(a.gap) ? b : a));
-        const up = best.gap >= 0;
-        const edge = yPx(best.station.heightUm + (up ? 2 : -2) * best.station.uUm);
+        if (line === callout?.line) return null;
         const half = textWidth(line.name, 12.5, true) / 2;
-        const px = Math.min(
-          Math.max(across.px(best.station.xMm), across.leftPx + half + 4),
-          across.rightPx - half - 4,
+        const inside = (px: number) =>
+          Math.min(Math.max(px, across.leftPx + half + 4), across.rightPx - half - 4);
+        const spots = line.stations.map(({ xMm, heightUm, uUm }) => {
+          const gaps = lines.flatMap((other) =>
+            other === line ? [] : heightUm - (heightAt(xMm, other) ?? 0),
+          );
+          const gap = gaps.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
+          const up = gap >= 0;
+          const edge = yPx(heightUm + (up ? 2 : -2) * uUm) + (up ? -8 : 17);
+          return { px: inside(across.px(xMm)), y: Math.min(Math.max(edge, 12), heightPx - 4), gap };
+        });
+        const free = spots.filter(
+          ({ px, y }) =>
+            !callout ||
+            Math.abs(px - callout.px) > callout.halfPx + half + 8 ||
+            Math.abs(y - callout.yPx) > 20,
         );
+        const [first, ...rest] = free.length > 0 ? free : spots;
+        if (!first) return null;
+        const best = rest.reduce((a, b) => (Math.abs(b.gap) > Math.abs(a.gap) ? b : a), first);
         return (
-          <text
-            key={line.name}
-            class="curve-name"
-            x={px}
-            y={Math.min(Math.max(edge + (up ? -8 : 17), 12), heightPx - 4)}
-            text-anchor="middle"
-          >
+          <text key={line.name} class="curve-name" x={best.px} y={best.y} text-anchor="middle">
             {line.name}
           </text>
         );
@@ -122,7 +146,7 @@ export function NotWalked(props: WordsProps & { readonly axis: HeightsAxis }) {
   const known = survey?.lines.find(({ name }) => name === run.line)?.stations ?? [];
   const first = all[0]?.xMm ?? 0;
   const last = all.at(-1)?.xMm ?? 0;
-  const word = run.reads === 'tilt' ? 'not walked yet' : 'not swept yet';
+  const word = run.reads === 'tilt' ? 'not walked yet' : 'not read yet';
   const text = survey?.cutAt ? 'not tied yet' : word;
   const regions = known.length
     ? [

@@ -7,8 +7,8 @@ interface TipProps {
   readonly stale: boolean;
 }
 
-const dialPx = 17;
-const stemPx = 15;
+const dialPx = 16;
+const stemPx = 11;
 
 /** An indicator, the ball of its tip exactly on its station; drawn above the metal while it moves. */
 export function Tip({ px, surfacePx, lifted, stale }: TipProps) {

@@ -1,8 +1,15 @@
 import { amount } from '../../shared/words.ts';
 import { type ShownFigure, sureOf } from '../words/figures.ts';
 
+interface FigureProps {
+  readonly figure: ShownFigure;
+  readonly reference: string;
+  /** Whether it has to be told apart from others. */
+  readonly several: boolean;
+}
+
 /** The main figure, as large as the live reading was, with its uncertainty and what it is against. */
-export function Figure({ figure, reference }: { figure: ShownFigure; reference: string }) {
+export function Figure({ figure, reference, several }: FigureProps) {
   const { title, value, u, unit, says } = figure;
   const digits = amount(value, u);
   return (
@@ -18,7 +25,7 @@ export function Figure({ figure, reference }: { figure: ShownFigure; reference: 
         {digits}
       </div>
       <div class="metal">{`${unit}, ${sureOf(figure)}`}</div>
-      <div class="against">{says}</div>
+      <div class="against">{[several && title, says].filter(Boolean).join(': ')}</div>
     </section>
   );
 }

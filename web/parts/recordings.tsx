@@ -19,7 +19,7 @@ export function Recordings() {
         <thead>
           <tr>
             <th scope="col">When</th>
-            <th scope="col">Part and way</th>
+            <th scope="col">Part and surface</th>
             <th scope="col">Round</th>
             <th scope="col">By</th>
             <th scope="col">Readings</th>

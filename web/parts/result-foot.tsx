@@ -10,9 +10,9 @@ export function ResultFoot() {
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
         <div class="rows">
-          <fieldset class="row" aria-label="Straightness against">
+          <fieldset class="row" aria-label="Heights against">
             {references.map((action) => (
-              <ActionControl key={action.id} action={action} />
+              <ActionControl key={action.id} action={action} hides />
             ))}
             <ActionControl action={working} />
           </fieldset>

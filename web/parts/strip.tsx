@@ -25,7 +25,7 @@ function DemoHand() {
   const { walking, lifted } = simulated;
   return (
     <>
-      <p>Level and bed of this demo are invented. You are the hand that moves the level.</p>
+      <p>Instrument and machine of this demo are invented. You are the hand that moves the instrument.</p>
       <Control
         word={walking ? 'Walks by itself' : 'Walk by itself'}
         hint={walking ? 'press to stop' : 'watch it happen'}

@@ -35,7 +35,7 @@ export function Working({ session }: { session: Session }) {
       </div>
       {survey && (
         <ul class="soft">
-          {survey.result.notes.map((note) => (
+          {survey.notes.map((note) => (
             <li key={note}>{note}</li>
           ))}
         </ul>

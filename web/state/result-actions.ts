@@ -1,13 +1,21 @@
+import type { Session } from '../../shared/session/fold.ts';
+import { referencesOf } from '../words/kinds.ts';
 import type { Action } from './actions.ts';
 import type { PageState, Reference } from './page-state.ts';
+
+/** The reference in use: the chosen one, or the first that the kind knows. */
+function inUse({ setup }: Session, chosen: Reference): Reference | undefined {
+  const known = referencesOf(setup.kind);
+  return known.includes(chosen) ? chosen : known[0];
+}
 
 const against = (reference: Reference, key: string, word: string, hint: string): Action => ({
   id: `against-${reference}`,
   word: () => word,
   keys: [key],
   hint: () => `${key}, ${hint}`,
-  can: ({ session }) => session?.ended ?? false,
-  on: (state) => state.reference === reference,
+  can: ({ session }) => session?.ended === true && referencesOf(session.setup.kind).includes(reference),
+  on: ({ session, reference: chosen }) => session !== null && inUse(session, chosen) === reference,
   run: (page) => page.change({ reference }),
 });
 

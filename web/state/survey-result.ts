@@ -1,6 +1,7 @@
 import { isWayscribeError } from '../../shared/errors.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
+import { toSheet } from '../../shared/session/to-sheet.ts';
 import type { Result } from '../../shared/sheet/result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { overMotion } from './over-motion.ts';
@@ -13,6 +14,8 @@ export interface SurveyResult {
   readonly lines: readonly LineResult[];
   /** Two stations between which nothing was read, so that what lies beyond is left out. */
   readonly cutAt: string | null;
+  /** What was assumed, corrected, left out, and not checked. */
+  readonly notes: readonly string[];
 }
 
 /** One line of the survey, as it is drawn. */
@@ -52,18 +55,23 @@ function compute(session: Session, reference: Reference): SurveyResult | null {
       });
       return { name, figures, stations: motion ? overMotion(result, name, stations) : stations };
     });
-    return { result, lines, cutAt: cutOf(session, result) };
+    return { result, lines, cutAt: cutOf(session, result), notes: notesOf(session, result) };
   } catch (error) {
     if (isWayscribeError(error)) return null;
     throw error;
   }
 }
 
+function notesOf(session: Session, { notes }: Result): readonly string[] {
+  const ofSheet = toSheet(session).notes;
+  return ofSheet ? [ofSheet, ...notes] : notes;
+}
+
 /** The first step of a line that nobody read although what lies before and behind it was read. */
 function cutOf(session: Session, { stations }: Result): string | null {
   const taken = [...session.counted.values()].flatMap(({ place }) => place.at);
   const loose = taken.filter((name) => stations[name] === undefined);
-  if (loose.length === 0) return null;
+  if (loose.length === 0 || kindWords[session.setup.kind].reads === 'height') return null;
   const pair = (at: readonly string[]) => at.toSorted().join();
   const read = new Set([...session.counted.values()].map(({ place }) => pair(place.at)));
   for (const names of Object.values(session.plan.lines)) {

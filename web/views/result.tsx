@@ -36,7 +36,9 @@ export function ResultView() {
           <SentenceHead what={what} context={context}>
             <NoticeLine notice={notice} />
           </SentenceHead>
-          {survey && main && <Figure figure={main} reference={survey.result.reference} />}
+          {survey && main && (
+            <Figure figure={main} reference={survey.result.reference} several={figures.length > 1} />
+          )}
         </header>
         <Figures figures={figures} />
         {working ? (
@@ -54,7 +56,7 @@ export function ResultView() {
         )}
         {survey && !working && (
           <p class="notes" data-testid="notes">
-            {survey.result.notes.join(' ')}
+            {survey.notes.join(' ')}
           </p>
         )}
         <ResultFoot />

@@ -4,7 +4,7 @@ import { amount, referenceWord, sureTo } from '../../shared/words.ts';
 import type { Reference } from '../state/page-state.ts';
 import type { LineResult, SurveyResult } from '../state/survey-result.ts';
 import { lineTitle } from './kinds.ts';
-import { lengthText } from './length.ts';
+import { spanText } from './length.ts';
 
 /** One number that the survey comes to, as it is shown: a size without a sign, and in words which end or side. */
 export interface ShownFigure {
@@ -39,7 +39,10 @@ export function shownFigures(
     case 'plate':
       return kind === 'plate' ? sorted(named, [`flatness.${reference}`]) : survey.lines.map(shape);
     case 'slide':
-      return [...named, ...survey.lines.map((line) => rest(session, line))];
+      return survey.lines.flatMap((line) => [
+        ...named.filter(({ name }) => name.startsWith(`${line.name}.`)),
+        rest(session, line),
+      ]);
     case 'dovetail':
       return [...named, ...survey.lines.map((line) => rest(session, line))];
     case 'square':
@@ -76,8 +79,15 @@ function rest(session: Session, line: LineResult): ShownFigure {
   const title =
     session.setup.kind === 'dovetail'
       ? 'Rest, taper taken off'
-      : `${lineTitle(session.setup, line.name)}, rest without the taper`;
-  return { name: `${line.name}.straightness`, title, value: valueUm, u: uUm, unit: 'µm', says: '' };
+      : `${lineTitle(session.setup, line.name)}, rest`;
+  return {
+    name: `${line.name}.straightness`,
+    title,
+    value: valueUm,
+    u: uUm,
+    unit: 'µm',
+    says: 'when the taper is taken off',
+  };
 }
 
 function ofResult(
@@ -98,7 +108,7 @@ function ofResult(
   const title = (text: string) => (of ? of + text : text.charAt(0).toUpperCase() + text.slice(1));
   const travelMm = (line?.stations.at(-1)?.xMm ?? 0) - (line?.stations[0]?.xMm ?? 0);
   const inMetal = (perM: number) =>
-    `${amount((perM * travelMm) / 1000, (u * travelMm) / 1000)} µm over ${lengthText(travelMm, setup.lengthUnit)}`;
+    `${amount((perM * travelMm) / 1000, (u * travelMm) / 1000)} µm over ${spanText(travelMm, setup.lengthUnit)}`;
   switch (short) {
     case 'parallelism':
       return {

@@ -1,3 +1,4 @@
+import type { ReferenceKind } from '../../shared/figures/reference.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 
 export type Kind = Setup['kind'];
@@ -77,6 +78,12 @@ export const kindWords: Readonly<Record<Kind, KindWords>> = {
     overMotion: true,
   },
 };
+
+/** The references that a kind can be told against: planes have no ends, and what is over a motion needs none. */
+export function referencesOf(kind: Kind): readonly ReferenceKind[] {
+  if (kindWords[kind].overMotion) return [];
+  return kind === 'plate' ? ['leastSquares', 'minimumZone'] : ['ends', 'leastSquares', 'minimumZone'];
+}
 
 /** What the instrument of a survey is called. */
 export function instrumentWord(kind: Kind): string {

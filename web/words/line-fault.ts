@@ -2,7 +2,7 @@ import type { Session } from '../../shared/session/fold.ts';
 import { amount, sureTo } from '../../shared/words.ts';
 import { slopeOverMotion } from '../state/over-motion.ts';
 import type { LineResult, SurveyResult } from '../state/survey-result.ts';
-import { lengthText } from './length.ts';
+import { spanText } from './length.ts';
 
 /**
  * What the slope of a line says of the metal: "points up 24 µm over 300 mm", "leans 21 µm/m: top end high". Sizes
@@ -15,7 +15,7 @@ export function lineFault(session: Session, survey: SurveyResult, line: LineResu
   const slope = slopeOverMotion(survey.result, line.name, travelMm);
   const [riseUm, uUm] = [slope.perMm * travelMm, slope.u * travelMm];
   const none = Number(amount(riseUm, uUm)) === 0;
-  const over = `over ${lengthText(travelMm, setup.lengthUnit)}${setup.lengthUnit === 'mm' ? ' mm' : ''}`;
+  const over = `over ${spanText(travelMm, setup.lengthUnit)}`;
   const far = 'farEnd' in setup ? setup.farEnd : 'far end';
   const start = 'startEnd' in setup ? setup.startEnd : 'start end';
   switch (setup.kind) {

@@ -1,6 +1,6 @@
 import type { Live } from '../../shared/messages.ts';
 import type { ReadingState } from '../../shared/session/events.ts';
-import type { HeightUnit, TiltUnit } from '../../shared/units.ts';
+import { type HeightUnit, type TiltUnit, unitFactor } from '../../shared/units.ts';
 
 /** What a unit is called, and how many decimals of it a person can use. */
 const unitTable: Record<TiltUnit | HeightUnit, { word: string; decimals: number }> = {
@@ -65,12 +65,14 @@ export function tipWords(
     const minus = value < 0 && !isNothing(sizeText(value, unit)) ? 'minus, ' : '';
     return { digits: sizeText(value, unit), unit: word, words: `${minus}as it reads${batteryWords(live)}` };
   }
-  const off = sense * (value - from.value);
-  const digits = sizeText(off, unit);
+  // A difference is metal: it is told in µm, however the indicator counts.
+  const inMetal = unit === 'mm' ? 'um' : unit;
+  const off = (sense * (value - from.value) * unitFactor('height', unit)) / unitFactor('height', inMetal);
+  const digits = sizeText(off, inMetal);
   const side = isNothing(digits)
     ? `level with ${from.name}`
     : `${off > 0 ? 'HIGHER' : 'LOWER'} than ${from.name}`;
-  return { digits, unit: word, words: side + batteryWords(live) };
+  return { digits, unit: unitWord(inMetal), words: side + batteryWords(live) };
 }
 
 /** The number that is shown, or in words why there is none. */

@@ -56,6 +56,8 @@ export function surveyNotice(session: Session, survey: SurveyResult | null): Not
       : `${survey.cutAt} stands alone`;
     return { text: `${where}: heights beyond it can't be tied to the rest yet.`, warns: true };
   }
+  const halfTurned = halfTurnedNotice(session, survey);
+  if (halfTurned) return halfTurned;
   const unsteady = [...session.counted.values()].filter(
     ({ steadiness }) => steadiness !== null && steadiness !== 'steady',
   );
@@ -69,7 +71,18 @@ export function surveyNotice(session: Session, survey: SurveyResult | null): Not
   return null;
 }
 
+/** While a thing is swept turned over, only stations that were read in both positions can count. */
+function halfTurnedNotice(session: Session, survey: SurveyResult | null): Notice | null {
+  if (!kindWords[session.setup.kind].turn || session.ended) return null;
+  const read = new Set([...session.counted.values()].flatMap(({ place }) => place.at));
+  const waiting = [...read].filter((name) => !survey?.result.stations[name]).length;
+  return waiting > 0
+    ? { text: `What was read in one position only waits for the other: ${waiting} stations.`, warns: false }
+    : null;
+}
+
 function willCheck(session: Session): string {
+  if (kindWords[session.setup.kind].turn) return '';
   const later = session.runs.length > 1 || addableRun(session);
   if (!later) return '';
   return kindWords[session.setup.kind].reads === 'tilt' ? ' The walk back will.' : ' The next sweep will.';

@@ -24,9 +24,9 @@ export function profileCaption(session: Session, survey: SurveyResult | null): s
   const shaded = 'Shaded: where it lies, 95 % sure.';
   if (setup.kind === 'dovetail') return `Size over the mean of all sizes, µm. ${shaded}`;
   if (setup.kind === 'slide') return `Height over the motion of the slide, µm. ${shaded}`;
-  if (setup.kind === 'square') return `Height over a blade that is truly square, µm. ${shaded}`;
-  if (setup.kind === 'bar')
-    return `Height of the bar over the motion, its own error taken out, µm. ${shaded}`;
+  const own = turnedBoth(session) ? 'its own error taken out' : 'its own error still in it';
+  if (setup.kind === 'square') return `Height over the blade, ${own}, µm. ${shaded}`;
+  if (setup.kind === 'bar') return `Height of the bar over the motion, ${own}, µm. ${shaded}`;
   const over =
     survey.result.reference === 'ends'
       ? survey.lines.length > 1
@@ -34,6 +34,15 @@ export function profileCaption(session: Session, survey: SurveyResult | null): s
         : `the line through ${first.name} and ${last.name}`
       : referenceWord(survey.result.reference);
   return `Height over ${over}, µm. ${shaded}`;
+}
+
+/** Whether what is turned over has been read in both positions. */
+export function turnedBoth({ plan, counted }: Session): boolean {
+  const read = new Set([...counted.values()].map(({ place }) => place.run));
+  const positions = plan.runs.flatMap((run) =>
+    run.reads === 'height' && run.artefact && read.has(run.id) ? [run.artefact.turned] : [],
+  );
+  return new Set(positions).size === 2;
 }
 
 /** What is written at a curve: which station stands how high or low, or what a straight line leans. */

@@ -9,6 +9,7 @@ import { shownFigures } from './figures.ts';
 import { capital, lineTitle } from './kinds.ts';
 import { lineFault } from './line-fault.ts';
 import { suspectOf } from './notices.ts';
+import { turnedBoth } from './profile.ts';
 import type { Sentence } from './sentence.ts';
 
 /** What the metal is like, and one line on how well that is known. */
@@ -50,15 +51,19 @@ function metalSentence(session: Session, survey: SurveyResult, reference: Refere
   );
   switch (setup.kind) {
     case 'slide':
-      return survey.lines.map((line) => `${title(line)} ${lineFault(session, survey, line)}`).join('. ');
-    case 'bar':
+      if (survey.lines.length === 1) return `${title(worst)} ${lineFault(session, survey, worst)}`;
       return survey.lines
-        .map((line, k) => `${k === 0 ? 'Bar ' : ''}${lineFault(session, survey, line)}`)
-        .join(', and ');
+        .map((line) => `${capital(line.name)} ${taperWords(session, survey, line)}`)
+        .join('. ');
+    case 'bar':
+      return `Bar ${survey.lines.map((line) => lineFault(session, survey, line)).join(', and ')}`;
     case 'square':
       return `${capital(setup.surface)} ${lineFault(session, survey, worst)}`;
-    case 'dovetail':
-      return `${capital(setup.surface)} ${lineFault(session, survey, worst)}`;
+    case 'dovetail': {
+      const [sizes] = shownFigures(session, survey, reference);
+      if (!sizes) return capital(setup.surface);
+      return `${capital(setup.surface)}: sizes differ by ${amount(sizes.value, sizes.u)} µm, ${sizes.says}`;
+    }
     case 'bed': {
       const wind = figures.wind;
       if (kind !== 'bed' || !wind) return shape(worst);
@@ -78,6 +83,11 @@ function metalSentence(session: Session, survey: SurveyResult, reference: Refere
     default:
       return shape(worst);
   }
+}
+
+/** "tapers 8.4 µm, right end high": short enough for two faces in one sentence. */
+function taperWords(session: Session, survey: SurveyResult, line: LineResult): string {
+  return lineFault(session, survey, line).replace(/ over [^:]*:/, ',');
 }
 
 function flatnessEnds({ result }: SurveyResult): string {
@@ -112,14 +122,12 @@ function partText({ plan }: Session, { lines }: SurveyResult): string {
 }
 
 /** What the figures of a kind cannot tell, or what is still in them. */
-function limitsOf({ setup, plan, counted }: Session): string {
+function limitsOf(session: Session): string {
+  const { setup } = session;
   if (setup.kind === 'dovetail') return 'Sizes cannot say which flank is at fault.';
   const { turn } = kindWords[setup.kind];
   if (!turn) return '';
-  const read = new Set([...counted.values()].map(({ place }) => place.run));
-  const done = plan.runs.filter(({ id }) => read.has(id));
-  const positions = new Set(done.map((run) => run.reads === 'height' && run.artefact?.turned));
-  return positions.size < 2 ? 'It was not turned, so its own error is still in these figures.' : '';
+  return !turnedBoth(session) ? 'It was not turned, so its own error is still in these figures.' : '';
 }
 
 /** "Limit 10 µm: within." For each limit that was agreed. */
