@@ -9,6 +9,8 @@ import { recordingError } from '../recording/file.ts';
 import { lockFolder } from '../recording/lock.ts';
 import { jobText, readJobText } from './job-text.ts';
 
+type Survey = Extract<NewChange, { change: 'survey' }>;
+
 export const JOB_FILE = 'job.json';
 
 /** A folder with a job.json and the recordings, sheets and photographs that it names. */
@@ -83,6 +85,12 @@ export class JobFolder {
     } finally {
       release();
     }
+  }
+
+  /** Adds a survey whose file lies in the folder already. */
+  async adopt(file: string, survey: Omit<Survey, 'change' | 'file' | 'sha256'>): Promise<void> {
+    const sha256 = await digestOf(join(this.path, file));
+    await this.add({ ...survey, change: 'survey', file, sha256 });
   }
 
   /** Copies a file into the job under a free name of its own. Answers with the name and the digest of what lies there. */
