@@ -1,4 +1,4 @@
-import { contour } from './contours.ts';
+import { contour, joined } from './contours.ts';
 import type { Lattice } from './lattice.ts';
 import type { PlanView } from './plan-view.ts';
 import { edgesUm, type TintSteps } from './tint-steps.ts';
@@ -21,10 +21,10 @@ export function ContourLines({
         <path
           key={um}
           class={kind}
-          d={contour(lattice, um)
-            .map(([from, to]) => {
-              const [a, b] = [view.point(...from), view.point(...to)];
-              return `M${a.x.toFixed(1)} ${a.y.toFixed(1)}L${b.x.toFixed(1)} ${b.y.toFixed(1)}`;
+          d={joined(contour(lattice, um))
+            .map((line) => {
+              const points = line.map((at) => view.point(...at));
+              return `M${points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
             })
             .join('')}
         />

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { contour } from './contours.ts';
+import { contour, joined } from './contours.ts';
 import { latticeOf } from './lattice.ts';
 
 const size = { xMm: 100, yMm: 80 };
@@ -30,4 +30,22 @@ test('where nothing is known nothing is drawn', () => {
   const pieces = contour(latticeOf(half, size, 10, 8), 4.5);
   expect(pieces).toHaveLength(16);
   expect(contour(latticeOf(half, size, 10, 8), 6)).toEqual([]);
+});
+
+test('pieces that meet become one line, whatever their order', () => {
+  const dome = (x: number, y: number) => 9 - ((x - 50) / 15) ** 2 - ((y - 40) / 15) ** 2;
+  const pieces = contour(latticeOf(dome, size, 25, 20), 6);
+  const shuffled = pieces.map((_, k) => pieces[(7 * k) % pieces.length]!);
+  const [ring, ...others] = joined(pieces.length % 7 === 0 ? pieces.toReversed() : shuffled);
+  expect(others).toEqual([]);
+  expect(ring).toHaveLength(pieces.length + 1);
+  expect(ring!.at(-1)![0]).toBeCloseTo(ring![0]![0], 6);
+  const [line, ...more] = joined(
+    contour(
+      latticeOf((x) => x / 10, size, 10, 8),
+      4.5,
+    ),
+  );
+  expect(more).toEqual([]);
+  expect(line).toHaveLength(17);
 });

@@ -29,6 +29,29 @@ export function contour(lattice: Lattice, heightUm: number): Segment[] {
   return found;
 }
 
+/** Pieces that meet, joined into lines; a line that runs round ends where it begins. */
+export function joined(pieces: readonly Segment[]): Point[][] {
+  const key = ([x, y]: Point) => `${x.toFixed(6)} ${y.toFixed(6)}`;
+  const open = new Set(pieces);
+  const at = new Map<string, Segment[]>();
+  for (const piece of pieces) for (const end of piece) at.set(key(end), [...(at.get(key(end)) ?? []), piece]);
+  const next = (end: Point): Point | null => {
+    const piece = at.get(key(end))?.find((each) => open.has(each));
+    if (!piece) return null;
+    open.delete(piece);
+    return key(piece[0]) === key(end) ? piece[1] : piece[0];
+  };
+  const lines: Point[][] = [];
+  for (const piece of pieces) {
+    if (!open.delete(piece)) continue;
+    const line: Point[] = [...piece];
+    for (let end = next(piece[1]); end; end = next(end)) line.push(end);
+    for (let end = next(piece[0]); end; end = next(end)) line.unshift(end);
+    lines.push(line);
+  }
+  return lines;
+}
+
 type Corner = readonly [xMm: number, yMm: number, um: number];
 
 /** Where an edge passes the height; a corner that lies on it counts as above. */

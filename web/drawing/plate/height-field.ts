@@ -11,6 +11,13 @@ export function heightField(session: PlateSession, heights: ReadonlyMap<string, 
   return session.setup.pattern === 'grid' ? gridField(session, heights) : eightLineField(session, heights);
 }
 
+/** How far beyond the last station a place may lie by rounding alone, in steps. */
+const rounding = 1e-9;
+
+function within(value: number, most: number): number {
+  return Math.min(Math.max(Math.floor(value), 0), most);
+}
+
 /** Bilinear between the four stations of each cell. */
 function gridField(session: PlateSession, heights: ReadonlyMap<string, number>): HeightField {
   const { lines } = session.plan;
@@ -21,8 +28,8 @@ function gridField(session: PlateSession, heights: ReadonlyMap<string, number>):
   const { xMm, yMm } = coveredMm(session);
   return (x, y) => {
     const [u, v] = [(x / xMm) * right, (y / yMm) * down];
-    if (!(u >= 0 && v >= 0 && u <= right && v <= down)) return null;
-    const [i, j] = [Math.min(Math.floor(u), right - 1), Math.min(Math.floor(v), down - 1)];
+    if (!(u >= -rounding && v >= -rounding && u <= right + rounding && v <= down + rounding)) return null;
+    const [i, j] = [within(u, right - 1), within(v, down - 1)];
     const [a, b, c, d] = [rows[j]?.[i], rows[j]?.[i + 1], rows[j + 1]?.[i], rows[j + 1]?.[i + 1]];
     if (a === undefined || b === undefined || c === undefined || d === undefined) return null;
     return between(between(a, b, u - i), between(c, d, u - i), v - j);
@@ -75,7 +82,7 @@ function eightLineField(session: PlateSession, heights: ReadonlyMap<string, numb
   return (x, y) => {
     const [u, v] = [(2 * x) / xMm - 1, (2 * y) / yMm - 1];
     const out = Math.max(Math.abs(u), Math.abs(v));
-    if (!(out <= 1 + 1e-9)) return null;
+    if (!(out <= 1 + rounding)) return null;
     if (Math.abs(v) >= Math.abs(u)) return inSector(v < 0 ? near : far, out, out > 0 ? u / out : 0);
     return inSector(u < 0 ? left : right, out, v / out);
   };

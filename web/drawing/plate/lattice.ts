@@ -27,3 +27,9 @@ export function latticeOf(
     at: (column, row) => heights[row * (columns + 1) + column] ?? null,
   };
 }
+
+export function knownAnywhere({ columns, rows, at }: Lattice): boolean {
+  for (let row = 0; row <= rows; row += 1)
+    for (let column = 0; column <= columns; column += 1) if (at(column, row) !== null) return true;
+  return false;
+}

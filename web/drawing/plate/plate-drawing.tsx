@@ -2,10 +2,12 @@ import { useMemo } from 'preact/hooks';
 import type { Result } from '../../../shared/sheet/result.ts';
 import { HeightsTable } from '../heights-table.tsx';
 import { heightField } from './height-field.ts';
+import { knownAnywhere, latticeOf } from './lattice.ts';
 import { planView } from './plan-view.ts';
 import { plateClosures } from './plate-closures.ts';
 import { type OnPlate, PlatePlan } from './plate-plan.tsx';
 import { PlateRelief } from './plate-relief.tsx';
+import { coveredMm } from './plate-session.ts';
 import { SoFar } from './so-far.tsx';
 import { TintScale } from './tint-scale.tsx';
 import { tintSteps } from './tint-steps.ts';
@@ -24,25 +26,29 @@ export interface PlateDrawingProps extends OnPlate {
 }
 
 const asidePx = 330;
+/** From this width on the words stand beside the plan. */
+const besideFromPx = 860;
 const besidePx = 30;
 
 /** A plate: plan or relief in the ink of its heights, and beside it what is known so far. */
 export function PlateDrawing({ result, truth, widthPx, heightPx, relief = false, ...on }: PlateDrawingProps) {
   const { session } = on;
-  const beside = widthPx >= 2 * asidePx;
+  const beside = widthPx >= besideFromPx;
   const view = planView(
     session,
     beside ? widthPx - asidePx - besidePx : widthPx,
-    heightPx ?? Math.max(320, 0.5 * widthPx),
+    heightPx ?? (beside ? 0.5 : 0.8) * widthPx,
   );
-  const { field, steps, stations, closures } = useMemo(() => {
+  const { field, steps, stations, closures, inked } = useMemo(() => {
     const known = session.plan.stations.flatMap(({ name, xMm }) => {
       const height = result?.stations[name];
       return height ? [{ name, xMm, ...height }] : [];
     });
+    const field = heightField(session, new Map(known.map(({ name, heightUm }) => [name, heightUm])));
     return {
       stations: known,
-      field: heightField(session, new Map(known.map(({ name, heightUm }) => [name, heightUm]))),
+      field,
+      inked: knownAnywhere(latticeOf(field, coveredMm(session), 16, 16)),
       steps: tintSteps(
         known.map(({ heightUm }) => heightUm),
         Math.max(0, ...known.map(({ uUm }) => uUm)),
@@ -65,11 +71,12 @@ export function PlateDrawing({ result, truth, widthPx, heightPx, relief = false,
         ) : (
           <PlatePlan {...on} view={view} field={field} steps={steps} closures={closures} truth={over} />
         )}
-        {stations.length > 2 && (
+        {inked && (
           <TintScale
             steps={steps}
             widthPx={view.widthPx}
             notes={[
+              `Height over the ${result?.reference === 'minimumZone' ? 'minimum-zone' : 'least-squares'} plane.`,
               ...(closures.length > 0 && !relief
                 ? ['Beside the names: how far the lines fail to close there.']
                 : []),

@@ -39,7 +39,7 @@ export function TintScale({
         </text>
       </svg>
       <p class="caption-line">
-        {`Bare = low, inked = high, ${stepUm.toLocaleString('en')} µm a step. Between the stations the height is taken to run straight. ${notes.join(' ')}`}
+        {`Bare = low, inked = high, ${stepUm.toLocaleString('en')} µm a step. Between the stations it is taken to run straight. ${notes.join(' ')}`}
       </p>
     </div>
   );
