@@ -1,13 +1,15 @@
-import { type Placement, placementKey, placeWords } from '../../../shared/survey/plan.ts';
+import { type Placement, placementKey } from '../../../shared/survey/plan.ts';
 import { lengthText } from '../../words/length.ts';
 import type { Across } from '../across.ts';
 import { Dimension } from '../dimension.tsx';
 import { fitText } from '../text-width.ts';
 import type { BedHeights } from './bed-heights.ts';
 import { GaugeDimension } from './gauge-dimension.tsx';
-import { type BedSession, feetOf, ladderRows, levelPx, placer } from './ladder-rows.ts';
+import { Picked, Skipped, Suspect } from './ladder-marks.tsx';
+import { type BedSession, feetOf, ladderRows, placer } from './ladder-rows.ts';
 import { LadderWays } from './ladder-ways.tsx';
 import type { LeanScale } from './lean-scale.ts';
+import { nearestPlacement } from './nearest-placement.ts';
 import { PlanFeet, PlanLevel } from './plan-level.tsx';
 import { Rungs } from './rungs.tsx';
 import { WindMark } from './wind-mark.tsx';
@@ -25,6 +27,8 @@ export interface LadderProps {
   readonly picked: Placement | null;
   /** The one reading that disagrees with the others. */
   readonly suspect: Placement | null;
+  /** A tap on a placement. */
+  onPick?(place: Placement): void;
 }
 
 interface Drawn extends LadderProps {
@@ -39,7 +43,8 @@ const coarse = 18;
 
 /** The bed in plan: two ways as a ladder with a rung at each cross reading, and the level on it. */
 export function Ladder(props: Drawn) {
-  const { across, session, heights, scale, wind, place, standsOn, lifted, stale, picked, suspect } = props;
+  const { across, session, heights, scale, wind, place, standsOn, lifted, stale, picked, suspect, onPick } =
+    props;
   const { setup, plan } = session;
   const rows = ladderRows(across, setup.gaugeMm, wind ? 2 * coarse : coarse);
   const point = placer(across, rows, plan.stations);
@@ -58,11 +63,17 @@ export function Ladder(props: Drawn) {
   const last = Math.max(...plan.stations.map(({ xMm }) => xMm));
   const room = (across.rightPx - across.leftPx) / 2 - 12;
   return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard's way to the same is Repeat with the arrow keys
     <svg
       width={across.widthPx}
       height={rows.heightPx}
       viewBox={`0 0 ${across.widthPx} ${rows.heightPx}`}
       role="img"
+      class={onPick ? 'picks' : ''}
+      onClick={(event) => {
+        const tapped = onPick && nearestPlacement(session, point, { x: event.offsetX, y: event.offsetY });
+        if (tapped) onPick(tapped);
+      }}
       aria-label={`Bed in plan, ${setup.startEnd} at the left, ${setup.farEnd} at the right, ${setup.stations} stations on each way`}
     >
       <text x={across.leftPx} y={12}>
@@ -119,46 +130,4 @@ export function Ladder(props: Drawn) {
       {picked && <Picked place={picked} point={point} />}
     </svg>
   );
-}
-
-type Place = Parameters<typeof feetOf>[1];
-
-function middleOf(place: Placement, point: Place) {
-  const [from, to] = feetOf(place, point);
-  return { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-}
-
-function Suspect({ place, point }: { place: Placement; point: Place }) {
-  const { x, y } = middleOf(place, point);
-  return (
-    <path class="triangle" d={`M${x} ${y - 10}l11 19h-22z`}>
-      <title>{`${placeWords(place)} disagrees`}</title>
-    </path>
-  );
-}
-
-function Skipped({ session, point }: { session: BedSession; point: Place }) {
-  return (
-    <g>
-      {[...session.skipped.values()].map(({ seq, place }) => {
-        const { x, y } = middleOf(place, point);
-        return (
-          <path key={seq} class="skipped" d={`M${x - 6} ${y - 6}l12 12m0 -12l-12 12`}>
-            <title>{`${placeWords(place)} skipped`}</title>
-          </path>
-        );
-      })}
-    </g>
-  );
-}
-
-/** A frame round the placement that the person points at. */
-function Picked({ place, point }: { place: Placement; point: Place }) {
-  const [from, to] = feetOf(place, point);
-  const [halfX, halfY] = [
-    Math.max(Math.abs(to.x - from.x) / 2, 10),
-    Math.abs(to.y - from.y) / 2 + levelPx / 2 + 4,
-  ];
-  const { x, y } = middleOf(place, point);
-  return <rect class="picked" x={x - halfX} y={y - halfY} width={2 * halfX} height={2 * halfY} />;
 }

@@ -23,6 +23,7 @@ export function PatternLines({ session, place, pointOf }: PatternProps) {
   const stepsOf = (names: readonly string[]) =>
     names.slice(1).map((name, k): [string, string] => [names[k]!, name]);
   const steps = Object.values(plan.lines).flatMap(stepsOf);
+  const fresh = session.takes.at(-1)?.event;
   const [dot, hollow] = dotPx(session, pointOf);
   return (
     <g>
@@ -49,6 +50,15 @@ export function PatternLines({ session, place, pointOf }: PatternProps) {
           <circle key={name} class="station" cx={x} cy={y} r={hollow} />
         );
       })}
+      {fresh && !session.ended && (
+        <circle
+          key={fresh.seq}
+          class="fresh"
+          cx={pointOf(fresh.place.at.at(-1)!).x}
+          cy={pointOf(fresh.place.at.at(-1)!).y}
+          r={4}
+        />
+      )}
     </g>
   );
 }

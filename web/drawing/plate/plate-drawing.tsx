@@ -34,10 +34,11 @@ const besidePx = 30;
 export function PlateDrawing({ result, truth, widthPx, heightPx, relief = false, ...on }: PlateDrawingProps) {
   const { session } = on;
   const beside = widthPx >= besideFromPx;
-  const view = planView(
-    session,
-    beside ? widthPx - asidePx - besidePx : widthPx,
-    heightPx ?? (beside ? 0.5 : 0.8) * widthPx,
+  const planWidthPx = beside ? widthPx - asidePx - besidePx : widthPx;
+  const mostHeightPx = heightPx ?? (beside ? 0.5 : 0.8) * widthPx;
+  const view = useMemo(
+    () => planView(session, planWidthPx, mostHeightPx),
+    [session.setup, planWidthPx, mostHeightPx],
   );
   const { field, steps, stations, closures, inked } = useMemo(() => {
     const known = session.plan.stations.flatMap(({ name, xMm }) => {

@@ -1,17 +1,17 @@
+import { useMemo } from 'preact/hooks';
 import type { Closure } from '../../../shared/figures/closures.ts';
 import { type Placement, placementKey, placeWords } from '../../../shared/survey/plan.ts';
-import { amount } from '../../../shared/words.ts';
 import { lengthText } from '../../words/length.ts';
+import { nearestPlacement } from '../bed/nearest-placement.ts';
 import { Dimension } from '../dimension.tsx';
-import { textWidth } from '../text-width.ts';
 import { ContourLines } from './contour-lines.tsx';
 import type { HeightField } from './height-field.ts';
-import { keepApart, labelPx, type PlacedLabel } from './keep-apart.ts';
+import { keepApart } from './keep-apart.ts';
 import { latticeOf } from './lattice.ts';
 import { PatternLines } from './pattern-lines.tsx';
-import { labelAt, type PlanView, type Point } from './plan-view.ts';
+import { middleOf, nameLabels, nextLabel } from './plan-labels.ts';
+import type { PlanView, Point } from './plan-view.ts';
 import { PlateLevel } from './plate-level.tsx';
-import { namedStations } from './plate-names.ts';
 import { coveredMm, type PlateSession } from './plate-session.ts';
 import { TintCanvas } from './tint-canvas.tsx';
 import type { TintSteps } from './tint-steps.ts';
@@ -29,6 +29,8 @@ export interface OnPlate {
   readonly picked: Placement | null;
   /** The one reading that disagrees with the others. */
   readonly suspect: Placement | null;
+  /** A tap on a placement. */
+  onPick?(place: Placement): void;
 }
 
 interface PlatePlanProps extends OnPlate {
@@ -42,7 +44,7 @@ interface PlatePlanProps extends OnPlate {
 
 /** The plate from above: ink by height, contours, the lines of the pattern, the level, and how the crossings close. */
 export function PlatePlan({ view, field, steps, closures, truth, ...on }: PlatePlanProps) {
-  const { session, place, standsOn, lifted, stale, picked, suspect } = on;
+  const { session, place, standsOn, lifted, stale, picked, suspect, onPick } = on;
   const { setup, plan } = session;
   const places = new Map(plan.stations.map(({ name, xMm, yMm }) => [name, view.point(xMm, yMm)]));
   const pointOf = (name: string): Point => places.get(name) ?? view.point(0, 0);
@@ -56,6 +58,15 @@ export function PlatePlan({ view, field, steps, closures, truth, ...on }: PlateP
       Math.max(8, Math.round(covered.width / 6)),
       Math.max(8, Math.round(covered.height / 6)),
     );
+  const contours = useMemo(
+    () => (
+      <g>
+        <ContourLines view={view} lattice={fine(field)} steps={steps} />
+        {truth && <ContourLines view={view} lattice={fine(truth)} steps={steps} kind="contour true" />}
+      </g>
+    ),
+    [view, field, truth, steps],
+  );
   const labels = keepApart([
     ...nextLabel(view, place, pointOf),
     ...nameLabels(view, session, closures, pointOf),
@@ -63,16 +74,21 @@ export function PlatePlan({ view, field, steps, closures, truth, ...on }: PlateP
   return (
     <div class="plate-plan" style={{ width: `${view.widthPx}px`, height: `${view.heightPx}px` }}>
       <TintCanvas view={view} field={field} steps={steps} />
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the keyboard's way to the same is Repeat with the arrow keys */}
       <svg
         width={view.widthPx}
         height={view.heightPx}
         viewBox={`0 0 ${view.widthPx} ${view.heightPx}`}
         role="img"
+        class={onPick ? 'picks' : ''}
+        onClick={(event) => {
+          const tapped = onPick && nearestPlacement(session, pointOf, { x: event.offsetX, y: event.offsetY });
+          if (tapped) onPick(tapped);
+        }}
         aria-label={`Plate in plan, near edge below, ${plan.stations.length} stations on ${Object.keys(plan.lines).length} lines`}
       >
         <rect class="border" {...covered} />
-        <ContourLines view={view} lattice={fine(field)} steps={steps} />
-        {truth && <ContourLines view={view} lattice={fine(truth)} steps={steps} kind="contour true" />}
+        {contours}
         <PatternLines view={view} session={session} place={place} pointOf={pointOf} />
         {labels.map(({ text, x, y, anchor, kind }) => (
           <text
@@ -131,55 +147,4 @@ function Suspect({ at: { x, y }, words }: { at: Point; words: string }) {
       <title>{`${words} disagrees`}</title>
     </path>
   );
-}
-
-function middleOf({ at }: Placement, pointOf: (name: string) => Point): Point {
-  const [a, b] = [pointOf(at[0]), pointOf(at[1] ?? at[0])];
-  return { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-}
-
-/** The two feet to be set next, beside the level and inside the plate. */
-function nextLabel(view: PlanView, place: Placement | null, pointOf: (name: string) => Point): PlacedLabel[] {
-  if (!place) return [];
-  const text = placeWords(place);
-  const { x, y } = middleOf(place, pointOf);
-  const [a, b] = [pointOf(place.at[0]), pointOf(place.at[1] ?? place.at[0])];
-  const half = textWidth(text, labelPx, true) / 2;
-  const { plate } = view;
-  const steep = Math.abs(b.y - a.y) > Math.abs(b.x - a.x);
-  const inside = x < plate.x + plate.width / 2 ? 1 : -1;
-  const reach = 22 + half + Math.abs(b.x - a.x) / 2;
-  const beside = steep ? { x: x + inside * reach, y: y + 4 } : { x, y: 0 };
-  const up = Math.abs(b.y - a.y) / 2 + 20;
-  const below = y < plate.y + plate.height / 2;
-  return [
-    {
-      text,
-      kind: 'live',
-      anchor: 'middle',
-      x: Math.min(Math.max(beside.x, plate.x + half + 4), plate.x + plate.width - half - 4),
-      y: steep ? beside.y : below ? y + up + 10 : y - up,
-    },
-  ];
-}
-
-/** The stations that have names of their own, each with how it closes. */
-function nameLabels(
-  view: PlanView,
-  session: PlateSession,
-  closures: readonly Closure[],
-  pointOf: (name: string) => Point,
-): PlacedLabel[] {
-  const closed = new Map(closures.map((closure) => [closure.station, closure]));
-  const roomy = view.plate.width >= 460;
-  return namedStations(session, closures).map(({ name, words }) => {
-    const closure = closed.get(name);
-    const text = [
-      roomy && words ? `${name}, ${words}` : name,
-      closure && `${amount(closure.closureUm, closure.uUm)} µm`,
-    ]
-      .filter(Boolean)
-      .join('  ');
-    return { ...labelAt(view, pointOf(name), text), kind: 'name' };
-  });
 }
