@@ -87,9 +87,12 @@ export function withProved<S extends { readonly instrument: InstrumentSetup }>(
   const known = proved.findLast(({ proving }) => proving.name === instrument.name);
   if (!known || instrument.provedOn !== undefined) return setup;
   const facts = instrumentSetupOf(known);
-  const same = Object.entries(instrument).every(
-    ([field, value]) => value === undefined || facts[field as keyof InstrumentSetup] === value,
+  // On a cable one count is one of the unit unless it was proved to be something else.
+  const said = Object.entries(instrument).filter(
+    ([field, value]) =>
+      value !== undefined && !(field === 'graduation' && facts.source === 'cable' && value === 1),
   );
+  const same = said.every(([field, value]) => facts[field as keyof InstrumentSetup] === value);
   return same ? { ...setup, instrument: facts } : setup;
 }
 

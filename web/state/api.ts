@@ -1,5 +1,12 @@
 import type { z } from 'zod';
-import { type PortList, portListSchema, type RecordingList, recordingListSchema } from '../../shared/api.ts';
+import {
+  type InstrumentList,
+  instrumentListSchema,
+  type PortList,
+  portListSchema,
+  type RecordingList,
+  recordingListSchema,
+} from '../../shared/api.ts';
 
 /** Asks the daemon's JSON API, which lies beside the page; null when it doesn't answer as agreed. */
 async function ask<T>(path: string, schema: z.ZodType<T>): Promise<T | null> {
@@ -14,6 +21,7 @@ async function ask<T>(path: string, schema: z.ZodType<T>): Promise<T | null> {
 }
 
 export const askRecordings = (): Promise<RecordingList | null> => ask('recordings', recordingListSchema);
+export const askInstruments = (): Promise<InstrumentList | null> => ask('instruments', instrumentListSchema);
 export const askPorts = (): Promise<PortList | null> => ask('ports', portListSchema);
 
 /** Address of what can be taken home of a recording. */

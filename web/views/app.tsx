@@ -1,5 +1,8 @@
 import { useEffect } from 'preact/hooks';
-import { usePick } from '../state/page.ts';
+import { putInSetups } from '../parts/proving/use-proved.ts';
+import { usePage, usePick } from '../state/page.ts';
+import { nothing } from '../state/page-state.ts';
+import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
 import { StartView } from './start.tsx';
@@ -8,9 +11,10 @@ import { Waiting } from './waiting.tsx';
 
 /** Which sheet lies on the desk: it follows from the session and from what the person points at. */
 export function App() {
+  const page = usePage();
   const view = usePick(({ greeted, session, pointing }) => {
     if (!greeted) return 'waiting';
-    if (!session) return pointing.at === 'setup' ? 'setup' : 'start';
+    if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
     return session.ended ? 'result' : 'survey';
   });
   const link = usePick((state) => state.link);
@@ -27,6 +31,15 @@ export function App() {
       {view === 'waiting' && <Waiting />}
       {view === 'start' && <StartView />}
       {view === 'setup' && <SetupView />}
+      {view === 'proving' && (
+        <ProvingView
+          onUse={(proving) => {
+            putInSetups(proving);
+            page.point({ at: 'setup' });
+          }}
+          onLeave={() => page.point(nothing)}
+        />
+      )}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
     </div>

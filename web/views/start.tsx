@@ -43,6 +43,12 @@ function Start() {
         testId="set-up"
         onClick={() => page.point({ at: 'setup' })}
       />
+      <Control
+        word="Get to know an instrument"
+        hint="its port, sign, unit and spread"
+        testId="prove"
+        onClick={() => page.point({ at: 'proving' })}
+      />
     </Row>
   );
 }

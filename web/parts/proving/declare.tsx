@@ -1,0 +1,120 @@
+import { useState } from 'preact/hooks';
+import type { BenchStream } from '../../../shared/messages.ts';
+import type { Proving } from '../../../shared/proving/proving.ts';
+import { heightUnits, tiltUnits } from '../../../shared/units.ts';
+import { unitWord } from '../../words/live.ts';
+import { Control, Row } from '../control.tsx';
+import { Choice, Field } from '../field.tsx';
+import { NoticeLine } from '../notice-line.tsx';
+import { SentenceHead } from '../sentence-head.tsx';
+import { type Declared, type DeclaredField, declaredFor, readDeclared } from './declared.ts';
+
+interface DeclareProps {
+  readonly stream: BenchStream | null;
+  readonly profile: string | undefined;
+  readonly by: string;
+  onDeclared(proving: Proving): void;
+  onBack(): void;
+}
+
+/** What is asked once of an instrument: what it is, what one count is, and by which step it is to be proved. */
+export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProps) {
+  const [form, setForm] = useState<Declared>(() => declaredFor(stream, by));
+  const [tried, setTried] = useState(false);
+  const { proving, errors } = readDeclared(form, stream, profile);
+  const set = (name: DeclaredField) => (value: string) => setForm((old) => ({ ...old, [name]: value }));
+  const field = (name: DeclaredField) => ({
+    name,
+    value: form[name],
+    error: tried ? errors[name] : undefined,
+    onInput: set(name),
+  });
+  const choice = (name: DeclaredField) => ({
+    name,
+    value: form[name],
+    error: tried ? errors[name] : undefined,
+    onChoose: set(name),
+  });
+  const tilt = form.reads === 'tilt';
+  const open = stream?.unitOpen ?? true;
+  const lengths = form.lengthUnit === 'in' ? 'inch' : 'mm';
+  const units = (tilt ? tiltUnits : heightUnits).map((unit) => [unit, unitWord(unit)] as const);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    setTried(true);
+    if (proving) return onDeclared(proving);
+    requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
+  };
+  return (
+    <>
+      <header class="head one">
+        <SentenceHead
+          what={`What ${tilt ? 'level' : 'indicator'} is it?`}
+          context={
+            open
+              ? 'The cable does not tell what one count is. Say it once: the known step will show whether it is so.'
+              : `It says itself that it reads in ${unitWord(form.unit)}. The known step will show whether it is so.`
+          }
+        >
+          <NoticeLine notice={null} />
+        </SentenceHead>
+      </header>
+      <form class="setup" onSubmit={submit} noValidate data-testid="declare">
+        <div class="fields">
+          <Field label="Called" focus {...field('name')} />
+          <Field label="Its serial number, if it has one" {...field('serial')} />
+          <Field label="Proved by" {...field('by')} />
+          {!stream && (
+            <Choice
+              label="It is"
+              {...choice('reads')}
+              options={[
+                ['tilt', 'a level'],
+                ['height', 'an indicator'],
+              ]}
+              onChoose={(reads) => {
+                set('reads')(reads);
+                set('unit')(reads === 'tilt' ? 'mm/m' : 'mm');
+                set('graduation')(reads === 'tilt' ? '0.02' : '0.01');
+                set('name')(reads === 'tilt' ? 'level' : 'dial');
+              }}
+            />
+          )}
+          {open && (
+            <>
+              <Field label={stream ? 'One count is' : 'One graduation is'} {...field('graduation')} />
+              <Choice label="of" {...choice('unit')} options={units} />
+            </>
+          )}
+          <Choice
+            label="The known step is"
+            {...choice('stepIs')}
+            options={[
+              ['feeler', 'a feeler'],
+              ['block', 'gauge blocks'],
+            ]}
+          />
+          <Field label={`Its size, ${lengths}`} {...field('step')} />
+          <Choice
+            label="Lengths in"
+            {...choice('lengthUnit')}
+            options={[
+              ['mm', 'mm'],
+              ['in', 'inch'],
+            ]}
+          />
+          {tilt && (
+            <>
+              <Field label={`Between the feet of the level, ${lengths}`} {...field('base')} />
+              <Field label="The far foot is the one at its" {...field('far')} />
+            </>
+          )}
+        </div>
+        <Row>
+          <Control word="Begin" hint="enter" kind="main" submit testId="begin" />
+          <Control word="Back" hint="another one" apart testId="declare-back" onClick={onBack} />
+        </Row>
+      </form>
+    </>
+  );
+}

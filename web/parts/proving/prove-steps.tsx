@@ -1,0 +1,176 @@
+import { useState } from 'preact/hooks';
+import type { BenchStream } from '../../../shared/messages.ts';
+import { progressOf } from '../../../shared/proving/progress.ts';
+import {
+  again,
+  type Proving,
+  type ProvingStep,
+  posesIn,
+  stepsOf,
+  withTake,
+} from '../../../shared/proving/proving.ts';
+import { signOf } from '../../../shared/proving/sign.ts';
+import type { Verdict } from '../../../shared/proving/verdict.ts';
+import { usePick } from '../../state/page.ts';
+import { capital } from '../../words/kinds.ts';
+import { unitWord } from '../../words/live.ts';
+import { Control, Row } from '../control.tsx';
+import { Triangle } from '../notice-line.tsx';
+import { SentenceHead } from '../sentence-head.tsx';
+import { instructionFor, stepName } from './instructions.ts';
+import { NeedleTrace, NeedleWords } from './needle.tsx';
+import { TypedPose } from './typed-pose.tsx';
+import { useKeys } from './use-keys.ts';
+import { type Taken, useTaking } from './use-taking.ts';
+
+interface ProveStepsProps {
+  readonly proving: Proving;
+  readonly stream: BenchStream | null;
+  onChange(proving: Proving): void;
+  onBack(): void;
+}
+
+/** The steps of a proving one by one, in large words, with the needle beside them. */
+export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProps) {
+  const live = usePick((state) => (stream ? state.needles[stream.id] : undefined));
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const { verdicts, step, pose } = progressOf(proving);
+  const failed = pose === null ? (verdicts.at(-1) ?? null) : null;
+  const put = (taken: Taken) => {
+    setRefusal(null);
+    if (pose) onChange(withTake(proving, { pose, ...taken }));
+  };
+  const taking = useTaking(stream, live, pose, put);
+  const take = (insist: boolean) => () => pose && setRefusal(taking.take(insist));
+  const redo = step && anyTaken(proving, step) ? step : lastDone(proving, step);
+  const doAgain = () => {
+    setRefusal(null);
+    if (redo) onChange(again(proving, redo));
+  };
+  const fits = failed?.fits;
+  const useUnit = () => fits && onChange({ ...proving, unit: fits });
+  useKeys({
+    ' ': take(false),
+    enter: failed ? doAgain : take(false),
+    pagedown: take(false),
+    a: take(true),
+    r: doAgain,
+    u: useUnit,
+    h: taking.switchHandsFree,
+    b: onBack,
+  });
+  if (!step) return null;
+  const { what, context } = failed ? failure(failed) : instructionFor(proving, pose!);
+  const sign = signOf(proving);
+  return (
+    <>
+      <header class={`head ${stream ? '' : 'one'}`}>
+        <SentenceHead what={what} context={context}>
+          {(failed || refusal) && (
+            <p class="notice warns" role="alert" data-testid="not-proved" data-slip={failed?.slip?.id}>
+              <Triangle />
+              <span>{failed ? failed.sentence : `${capital(refusal!)}.`}</span>
+            </p>
+          )}
+        </SentenceHead>
+        {stream && (
+          <>
+            <NeedleTrace live={live} />
+            <NeedleWords
+              live={live}
+              unit={proving.unit}
+              sides={sign && (sign > 0 ? ['HIGH', 'LOW'] : ['LOW', 'HIGH'])}
+            />
+          </>
+        )}
+      </header>
+      <Steps proving={proving} now={step} verdicts={verdicts} />
+      <Row>
+        {failed ? (
+          <Control word="Do it again" hint="enter" kind="main" testId="again" onClick={doAgain} />
+        ) : stream ? (
+          <>
+            <Control
+              word="Take"
+              hint={takeHint(stream, taking.handsFree)}
+              kind="main"
+              testId="take"
+              onClick={take(false)}
+            />
+            <Control word="Take anyway" hint="A, not settled" testId="insist" onClick={take(true)} />
+          </>
+        ) : (
+          <TypedPose pose={pose!} onTyped={(value) => put({ value, spread: null })} />
+        )}
+        {fits && (
+          <Control
+            word={`It reads in ${unitWord(fits)}`}
+            hint="U, the same readings are judged anew"
+            testId="use-unit"
+            onClick={useUnit}
+          />
+        )}
+        {redo && !failed && <Control word="Step again" hint="R" testId="redo" onClick={doAgain} />}
+        {stream && !stream.byButton && (
+          <Control
+            word={taking.handsFree ? 'Hands-free is on' : 'Hands-free is off'}
+            hint={taking.handsFree ? 'H, takes when still' : 'H, switch on'}
+            pressed={taking.handsFree}
+            testId="hands-free"
+            onClick={taking.switchHandsFree}
+          />
+        )}
+        <Control word="What it is" hint="B" apart onClick={onBack} />
+      </Row>
+    </>
+  );
+}
+
+/** Every step: what it has shown, what is on, what is to come. */
+function Steps({
+  proving,
+  now,
+  verdicts,
+}: {
+  proving: Proving;
+  now: ProvingStep;
+  verdicts: readonly Verdict[];
+}) {
+  return (
+    <ol class="steps" data-testid="steps">
+      {stepsOf(proving).map((step) => {
+        const verdict = verdicts.find((one) => one.step === step);
+        const taken = posesIn(step).filter((pose) => proving.takes.some((take) => take.pose === pose)).length;
+        return (
+          <li key={step} data-step={step} data-is={verdict?.is ?? (step === now ? 'now' : 'open')}>
+            <h2>{stepName(step)}</h2>
+            <p>
+              {verdict?.sentence ??
+                (step === now ? `${taken} of ${posesIn(step).length} readings taken.` : '')}
+            </p>
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+function failure({ slip, sentence, remedy }: Verdict): { what: string; context: string } {
+  const what = slip ? capital(`it reads ${slip.words}`) : 'Not proved yet';
+  return { what, context: remedy ?? sentence };
+}
+
+function takeHint({ byButton }: BenchStream, handsFree: boolean): string {
+  if (byButton) return 'or press its own button';
+  return `space · pedal${handsFree ? ' · or hold still' : ''}`;
+}
+
+function anyTaken(proving: Proving, step: ProvingStep): boolean {
+  return posesIn(step).some((pose) => proving.takes.some((take) => take.pose === pose));
+}
+
+/** The step before the one that is on. */
+function lastDone(proving: Proving, step: ProvingStep | null): ProvingStep | null {
+  const steps = stepsOf(proving);
+  return steps[(step ? steps.indexOf(step) : steps.length) - 1] ?? null;
+}

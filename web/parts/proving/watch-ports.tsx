@@ -1,0 +1,114 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { InstrumentList } from '../../../shared/api.ts';
+import type { BenchPort } from '../../../shared/messages.ts';
+import { askInstruments } from '../../state/api.ts';
+import { usePick } from '../../state/page.ts';
+import { capital } from '../../words/kinds.ts';
+import { unitWord } from '../../words/live.ts';
+import { Control, Row } from '../control.tsx';
+import { NoticeLine } from '../notice-line.tsx';
+import { SentenceHead } from '../sentence-head.tsx';
+import { RawBytes } from './raw-bytes.tsx';
+import { numbered, useKeys } from './use-keys.ts';
+
+interface WatchPortsProps {
+  onAssign(port: string, profile: string): void;
+  /** Goes on with the ports that are assigned, and with the best fit of the others. */
+  onGo(): void;
+  onBack(): void;
+}
+
+interface Candidate {
+  readonly port: string;
+  readonly profile: string;
+  readonly title: string;
+  readonly says: string;
+}
+
+/** What comes from each port, and which profiles understand it. */
+export function WatchPorts({ onAssign, onGo, onBack }: WatchPortsProps) {
+  const ports = usePick((state) => state.bench?.ports ?? none);
+  const [asked, setAsked] = useState<InstrumentList['asked']>([]);
+  useEffect(() => void askInstruments().then((list) => setAsked(list?.asked ?? [])), []);
+  const candidates = ports.flatMap((port) => candidatesOf(port, asked));
+  const ready = ports.some(({ profile, fits }) => profile !== undefined || fits.length > 0);
+  const go = () => ready && onGo();
+  useKeys({
+    ...numbered(candidates, ({ port, profile }) => onAssign(port, profile)),
+    enter: go,
+    b: onBack,
+  });
+  return (
+    <>
+      <header class="head one">
+        <SentenceHead
+          what={ready ? 'It is understood' : 'Listening: what comes over the cable?'}
+          context="Nothing is sent to a port before you have said how its instrument talks."
+        >
+          <NoticeLine notice={null} />
+        </SentenceHead>
+      </header>
+      {ports.map((port) => (
+        <section key={port.port} class="ear" data-testid="ear">
+          <h2>{port.port}</h2>
+          <p class="soft">{`${stateWords(port)} · ${port.line} · ${port.bytes.toLocaleString('en')} bytes so far`}</p>
+          <div class="heard">
+            <RawBytes hex={port.hex} />
+            <ul class="fits">
+              {candidates.map((candidate, k) =>
+                candidate.port === port.port ? (
+                  <li key={candidate.profile}>
+                    <Control
+                      word={candidate.title}
+                      hint={`${k < 9 ? `${k + 1} · ` : ''}${candidate.says}`}
+                      pressed={port.profile === candidate.profile}
+                      testId={`fit-${candidate.profile}`}
+                      onClick={() => onAssign(port.port, candidate.profile)}
+                    />
+                  </li>
+                ) : null,
+              )}
+            </ul>
+          </div>
+          {port.hint && <p data-testid="hint">{port.hint}</p>}
+        </section>
+      ))}
+      <Row>
+        <Control word="Go on" hint="enter" kind="main" disabled={!ready} testId="go-on" onClick={go} />
+        <Control word="Other ports" hint="B" apart onClick={onBack} />
+      </Row>
+    </>
+  );
+}
+
+const none: readonly BenchPort[] = [];
+
+/** The profiles that understand it; while it says nothing, those that speak only when asked. */
+function candidatesOf(
+  { port, profile, fits, bytes, link }: BenchPort,
+  asked: InstrumentList['asked'],
+): Candidate[] {
+  const fit = fits.map((one) => ({ port, profile: one.profile, title: one.title, says: fitWords(one) }));
+  if (bytes > 0 || link !== 'open') return fit;
+  return asked.map(({ id, title }) => ({
+    port,
+    profile: id,
+    title,
+    says: id === profile ? 'asked, no answer yet' : 'speaks only when asked: choose it to ask',
+  }));
+}
+
+function fitWords({ frames, discarded, reads }: BenchPort['fits'][number]): string {
+  const values = reads.map(({ channel, value, unit, state }) =>
+    [channel, value ?? '', value === null || !unit ? '' : unitWord(unit), state === 'ok' ? '' : state]
+      .filter((word) => word !== '')
+      .join(' '),
+  );
+  return `${frames} of ${frames + discarded} frames fit · ${values.join(', ')}`;
+}
+
+function stateWords({ link, error }: BenchPort): string {
+  if (link === 'open') return 'open';
+  if (!error) return 'opening';
+  return `${capital(error.message)}${error.remedy ? `: ${error.remedy}` : ''}`;
+}

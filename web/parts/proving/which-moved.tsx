@@ -1,0 +1,80 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { BenchStream } from '../../../shared/messages.ts';
+import { whichMoved } from '../../../shared/proving/moved.ts';
+import { usePick } from '../../state/page.ts';
+import { Control, Row } from '../control.tsx';
+import { NoticeLine } from '../notice-line.tsx';
+import { SentenceHead } from '../sentence-head.tsx';
+import { streamName, streamsOf } from './bench-streams.ts';
+import { NeedleWords } from './needle.tsx';
+import { numbered, useKeys } from './use-keys.ts';
+
+interface WhichMovedProps {
+  onFound(stream: BenchStream): void;
+  onBack(): void;
+}
+
+/** Which of the streams is the instrument: the one that the person moves. */
+export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
+  const bench = usePick((state) => state.bench);
+  const needles = usePick((state) => state.needles);
+  const streams = streamsOf(bench);
+  const seen = useRef(new Map<string, number[]>());
+  const [moved, setMoved] = useState(() => whichMoved([]));
+  useEffect(() => {
+    for (const { id } of streams) {
+      const value = needles[id]?.value;
+      if (value === undefined || value === null) continue;
+      const values = seen.current.get(id) ?? [];
+      seen.current.set(id, [...values.slice(-2000), value]);
+    }
+    setMoved(whichMoved(streams.map(({ id, quiet }) => ({ id, quiet, values: seen.current.get(id) ?? [] }))));
+  }, [needles]);
+  const found = moved.is === 'one' ? streams.find(({ id }) => id === moved.id) : undefined;
+  const anew = () => seen.current.clear();
+  useKeys({
+    ...numbered(streams, onFound),
+    enter: () => found && onFound(found),
+    r: anew,
+    b: onBack,
+  });
+  const several = moved.is === 'several';
+  return (
+    <>
+      <header class="head one">
+        <SentenceHead
+          what={found ? `It is ${streamName(found, streams)}` : 'Move the one that you want to prove'}
+          context={
+            several
+              ? 'More than one moved: let everything rest, watch anew, and move one alone.'
+              : 'Push its tip, or lift one end of the level: the stream that moves is the one.'
+          }
+        >
+          <NoticeLine notice={null} />
+        </SentenceHead>
+      </header>
+      <div class="streams">
+        {streams.map((stream, k) => (
+          <section key={stream.id} class="stream" data-moved={stream.id === found?.id}>
+            <h2>{streamName(stream, streams)}</h2>
+            <NeedleWords live={needles[stream.id]} unit={stream.unit} />
+            <Control word="This one" hint={String(k + 1)} onClick={() => onFound(stream)} />
+          </section>
+        ))}
+        {streams.length === 0 && <p class="soft">No reading yet that a level or an indicator could give.</p>}
+      </div>
+      <Row>
+        <Control
+          word="That is it"
+          hint="enter"
+          kind="main"
+          disabled={!found}
+          testId="that-is-it"
+          onClick={() => found && onFound(found)}
+        />
+        <Control word="Watch anew" hint="R" onClick={anew} />
+        <Control word="How it talks" hint="B" apart onClick={onBack} />
+      </Row>
+    </>
+  );
+}

@@ -1,0 +1,119 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { BenchStream, WantedPort } from '../../shared/messages.ts';
+import { progressOf } from '../../shared/proving/progress.ts';
+import { again, type Proving, stepsOf } from '../../shared/proving/proving.ts';
+import { ActionStrip } from '../parts/action-strip.tsx';
+import { ChoosePorts } from '../parts/proving/choose-ports.tsx';
+import { Declare } from '../parts/proving/declare.tsx';
+import { Outcome } from '../parts/proving/outcome.tsx';
+import { ProveSteps } from '../parts/proving/prove-steps.tsx';
+import { WatchPorts } from '../parts/proving/watch-ports.tsx';
+import { WhichMoved } from '../parts/proving/which-moved.tsx';
+import { usePage } from '../state/page.ts';
+
+interface ProvingViewProps {
+  /** The instrument was proved and is remembered: a survey may begin with it. */
+  onUse(proving: Proving): void;
+  onLeave(): void;
+}
+
+type Stage =
+  | { readonly at: 'choose' | 'watch' | 'moved' }
+  | { readonly at: 'declare'; readonly stream: BenchStream | null }
+  | { readonly at: 'steps'; readonly stream: BenchStream | null; readonly proving: Proving };
+
+/** Getting to know an instrument, from its cable to its first trusted reading. */
+export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
+  const page = usePage();
+  const [stage, setStage] = useState<Stage>({ at: 'choose' });
+  const [wanted, setWanted] = useState<readonly WantedPort[]>([]);
+  const listen = async (ports: readonly WantedPort[]) => {
+    if (await page.send({ do: 'bench', ports: [...ports] })) return false;
+    setWanted(ports);
+    return true;
+  };
+  useEffect(() => () => void page.send({ do: 'bench', ports: [] }), []);
+
+  const assign = (port: string, profile: string) =>
+    void listen(wanted.map((one) => (one.port === port ? { port, profile } : one)));
+  const goFromWatch = async () => {
+    const heard = page.store.get().bench?.ports ?? [];
+    const assigned = heard.flatMap(({ port, profile, fits }): WantedPort[] => {
+      const best = profile ?? fits[0]?.profile;
+      return best === undefined ? [] : [{ port, profile: best }];
+    });
+    if (await listen(assigned)) setStage({ at: 'moved' });
+  };
+  const profileOf = (stream: BenchStream | null) =>
+    stream ? wanted.find(({ port }) => port === stream.port)?.profile : undefined;
+  /** From now on only its own port is listened to, in the unit that was said. */
+  const begin = async (proving: Proving, stream: BenchStream | null) => {
+    if (stream && !(await listen([wantedFor(proving, stream)]))) return;
+    setStage({ at: 'steps', stream, proving });
+  };
+  const change = async (proving: Proving, stream: BenchStream | null, before: Proving) => {
+    if (proving.unit !== before.unit) await begin(proving, stream);
+    else setStage({ at: 'steps', stream, proving });
+  };
+  const keep = async (proving: Proving) => (await page.send({ do: 'keep-instrument', proving })) === null;
+  const anew = async () => {
+    await listen([]);
+    setStage({ at: 'choose' });
+  };
+  return (
+    <>
+      <main class="sheet proving" data-testid="proving" data-stage={stage.at}>
+        {stage.at === 'choose' && (
+          <ChoosePorts
+            onListen={(ports) =>
+              void listen(ports.map((port) => ({ port }))).then((done) => done && setStage({ at: 'watch' }))
+            }
+            onTyped={() => setStage({ at: 'declare', stream: null })}
+            onLeave={onLeave}
+          />
+        )}
+        {stage.at === 'watch' && (
+          <WatchPorts onAssign={assign} onGo={() => void goFromWatch()} onBack={() => void anew()} />
+        )}
+        {stage.at === 'moved' && (
+          <WhichMoved
+            onFound={(stream) => setStage({ at: 'declare', stream })}
+            onBack={() => setStage({ at: 'watch' })}
+          />
+        )}
+        {stage.at === 'declare' && (
+          <Declare
+            stream={stage.stream}
+            profile={profileOf(stage.stream)}
+            by=""
+            onDeclared={(proving) => void begin(proving, stage.stream)}
+            onBack={() => (stage.stream ? setStage({ at: 'moved' }) : void anew())}
+          />
+        )}
+        {stage.at === 'steps' &&
+          (progressOf(stage.proving).step ? (
+            <ProveSteps
+              proving={stage.proving}
+              stream={stage.stream}
+              onChange={(proving) => void change(proving, stage.stream, stage.proving)}
+              onBack={() => setStage({ at: 'declare', stream: stage.stream })}
+            />
+          ) : (
+            <Outcome
+              proving={stage.proving}
+              onUse={() => void keep(stage.proving).then((kept) => kept && onUse(stage.proving))}
+              onKeep={() => void keep(stage.proving).then((kept) => (kept ? anew() : undefined))}
+              onAgain={() =>
+                setStage({ ...stage, proving: again(stage.proving, stepsOf(stage.proving).at(-1)!) })
+              }
+            />
+          ))}
+      </main>
+      <ActionStrip />
+    </>
+  );
+}
+
+function wantedFor({ profile, unit, unitOpen, graduation }: Proving, { port }: BenchStream): WantedPort {
+  return { port, ...(profile !== undefined && { profile }), ...(unitOpen && { unit, graduation }) };
+}
