@@ -1,52 +1,60 @@
-import { across } from '../drawing/across.ts';
-import { heightLabel } from '../drawing/heights-axis.ts';
-import { type OnPart, Part } from '../drawing/part.tsx';
-import { Profile } from '../drawing/profile.tsx';
-import { textWidth } from '../drawing/text-width.ts';
+import type { Session } from '../../shared/session/fold.ts';
+import { BedDrawing } from '../drawing/bed/bed-drawing.tsx';
+import type { BedSession } from '../drawing/bed/ladder-rows.ts';
+import { LineDrawing } from '../drawing/line-drawing.tsx';
+import type { OnPart } from '../drawing/part.tsx';
+import { PlateDrawing } from '../drawing/plate/plate-drawing.tsx';
+import type { PlateSession } from '../drawing/plate/plate-session.ts';
 import { useSize } from '../drawing/use-size.ts';
-import type { ReducedStation, SurveyResult } from '../state/survey-result.ts';
-import { sidesOf } from '../words/profile.ts';
+import { usePick } from '../state/page.ts';
+import type { Reference } from '../state/page-state.ts';
+import type { SurveyResult } from '../state/survey-result.ts';
+import { trueShape } from '../state/true-shape.ts';
 
 export interface DrawingProps extends OnPart {
   readonly survey: SurveyResult | null;
-  readonly truth?: readonly (readonly ReducedStation[])[];
+  readonly reference: Reference;
+  /** Whether the true shape of a simulated part is laid over. */
+  readonly laidOver?: boolean;
 }
 
-/** The part, line by line, and its profile, one under the other on one x axis. */
-export function Drawing({ survey, truth = [], ...onPart }: DrawingProps) {
-  const { ref, widthPx } = useSize<HTMLDivElement>();
-  const { session } = onPart;
-  const { plan, setup } = session;
-  const coveredMm = Math.max(...plan.stations.map(({ xMm }) => xMm));
-  const lengthMm = 'lengthMm' in setup ? setup.lengthMm : coveredMm;
-  const axis = across(widthPx, coveredMm, lengthMm, gutterPx(onPart, survey, widthPx < 520 ? 54 : 66));
-  const lines = Object.keys(plan.lines);
+const isBed = (session: Session): session is BedSession => session.setup.kind === 'bed';
+const isPlate = (session: Session): session is PlateSession => session.setup.kind === 'plate';
+
+/** What the scale of ink and its words take beneath a plate, px. */
+const underPlatePx = 46;
+
+/** The one drawing of the sheet: a ladder for a bed, a plan for a plate, part and profile for everything else. */
+export function Drawing({ survey, reference, laidOver = false, stale = false, ...on }: DrawingProps) {
+  const { ref, widthPx, heightPx } = useSize<HTMLDivElement>();
+  const relief = usePick((state) => state.relief);
+  const passes = usePick((state) => state.passes);
+  const { session } = on;
+  const place = session.ended ? null : session.next;
+  const truth = laidOver ? session.header.simulated?.truthUm : undefined;
+  const result = survey?.result ?? null;
+  const planned = { ...on, stale, place, result, widthPx, ...(truth && { truth }) };
+  const roomy = widthPx > 800;
   return (
-    <section class="drawing" ref={ref} aria-label="Drawing of the part and its profile">
-      {widthPx > 0 && (
-        <>
-          {lines.map((line, k) => (
-            <Part
-              key={line}
-              {...onPart}
-              across={axis}
-              line={line}
-              title={lines.length > 1 ? line : null}
-              first={k === 0}
-              last={k === lines.length - 1}
-            />
-          ))}
-          <Profile across={axis} session={session} survey={survey} truth={truth} />
-        </>
+    <div class={`room ${isPlate(session) && roomy ? 'fixed' : ''}`} ref={ref}>
+      {widthPx === 0 ? null : isBed(session) ? (
+        <BedDrawing {...planned} session={session} passes={passes && session.ended} />
+      ) : isPlate(session) ? (
+        <PlateDrawing
+          {...planned}
+          session={session}
+          relief={relief}
+          {...(roomy && { heightPx: heightPx - underPlatePx })}
+        />
+      ) : (
+        <LineDrawing
+          {...on}
+          stale={stale}
+          survey={survey}
+          truth={truth && survey ? trueShape(session, survey, reference) : []}
+          widthPx={widthPx}
+        />
       )}
-    </section>
+    </div>
   );
-}
-
-/** Room for the words of the height axis, which grow with the heights. */
-function gutterPx({ session }: OnPart, survey: SurveyResult | null, leastPx: number): number {
-  const stations = (survey?.lines ?? []).flatMap((line) => line.stations);
-  const highest = Math.max(0, ...stations.map(({ heightUm, uUm }) => Math.abs(heightUm) + 2 * uUm));
-  const label = heightLabel(-1.2 * highest, 10, sidesOf(session));
-  return Math.max(leastPx, 10 + textWidth(label, 12.5));
 }

@@ -10,6 +10,7 @@ import {
   undo,
   walkBack,
 } from '../state/actions.ts';
+import { relief } from '../state/drawing-actions.ts';
 import { addableRun } from '../state/on-plan.ts';
 import { usePick } from '../state/page.ts';
 import type { PageState } from '../state/page-state.ts';
@@ -54,6 +55,7 @@ function SurveyControls() {
         </Row>
         <Row>
           {!typed && <ActionControl action={handsFree} />}
+          <ActionControl action={relief} hides />
           {main !== walkBack && <ActionControl action={walkBack} hides />}
           {main !== finish && <ActionControl action={finish} apart />}
         </Row>

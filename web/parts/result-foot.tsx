@@ -1,22 +1,34 @@
+import { passes, relief } from '../state/drawing-actions.ts';
 import { usePick } from '../state/page.ts';
 import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
 import { TitleBlock } from './title-block.tsx';
 
-/** Lower edge of the finished sheet: what the straightness is against, where it comes from, what comes next. */
+/** Lower edge of the finished sheet: what the heights are against, where they come from, what comes next. */
 export function ResultFoot() {
   const replay = usePick((state) => state.player !== null);
+  const choice = usePick((state) => references.some((action) => action.can(state)));
+  const looks = (
+    <>
+      <ActionControl action={relief} hides />
+      <ActionControl action={passes} hides />
+      <ActionControl action={working} />
+    </>
+  );
   return (
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
         <div class="rows">
-          <fieldset class="row" aria-label="Heights against">
-            {references.map((action) => (
-              <ActionControl key={action.id} action={action} hides />
-            ))}
-            <ActionControl action={working} />
-          </fieldset>
+          {choice && (
+            <fieldset class="row" aria-label="Heights against">
+              {references.map((action) => (
+                <ActionControl key={action.id} action={action} hides />
+              ))}
+              {looks}
+            </fieldset>
+          )}
           <Row>
+            {!choice && looks}
             <ActionControl action={truth} hides />
             <ActionControl action={print} />
             <ActionControl action={goOn} hides />

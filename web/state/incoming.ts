@@ -51,6 +51,8 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
         refusal: null,
         working: false,
         truth: false,
+        relief: false,
+        passes: false,
       };
   return {
     ...state,

@@ -58,6 +58,8 @@ export function readOn(session: Session, run: Run | undefined): ReadonlySet<stri
 
 /** A run of the plan that is not wanted so far and would check what was read: on the same line if there is one. */
 export function addableRun(session: Session): Run | null {
+  // The lines of a plate check each other where they cross.
+  if (session.setup.kind === 'plate') return null;
   const wanted = new Set(session.runs.map(({ id }) => id));
   const addable = session.plan.runs.filter(({ id }) => !wanted.has(id));
   const line = runNow(session)?.line;

@@ -44,6 +44,10 @@ export interface PageState {
   readonly reference: Reference;
   readonly working: boolean;
   readonly truth: boolean;
+  /** A plate is shown as a relief in place of its plan. */
+  readonly relief: boolean;
+  /** What to scrape stands in the place of the profiles of a bed. */
+  readonly passes: boolean;
   readonly muted: boolean;
   readonly theme: 'paper' | 'slate';
 }
@@ -67,6 +71,8 @@ export const initialState: PageState = {
   reference: 'ends',
   working: false,
   truth: false,
+  relief: false,
+  passes: false,
   muted: false,
   theme: 'paper',
 };

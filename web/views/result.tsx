@@ -6,12 +6,11 @@ import { ResultStrip } from '../parts/result-strip.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { Working } from '../parts/working.tsx';
 import { usePick } from '../state/page.ts';
-import { surveyResult } from '../state/survey-result.ts';
-import { trueShape } from '../state/true-shape.ts';
+import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { shownFigures } from '../words/figures.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
 import { resultSentence } from '../words/result-sentence.ts';
-import { truthSentence } from '../words/truth.ts';
+import { truthWords } from '../words/truth.ts';
 
 /** The survey when it is finished: what the metal is like, how sure that is, and where it comes from. */
 export function ResultView() {
@@ -24,11 +23,8 @@ export function ResultView() {
   const { what, context } = resultSentence(session, survey, reference);
   const figures = survey ? shownFigures(session, survey, reference) : [];
   const [main] = figures;
-  const truth = laidOver && survey ? trueShape(session, survey, reference) : [];
-  const found = survey?.lines.flatMap((line) => line.stations) ?? [];
-  const notice = truth.length
-    ? { text: truthSentence(found, truth.flat()), warns: false }
-    : warning(surveyNotice(session, survey));
+  const truth = laidOver && survey ? truthWords(session, survey, reference) : '';
+  const notice = truth ? { text: truth, warns: false } : warning(surveyNotice(session, survey));
   return (
     <>
       <main class="sheet">
@@ -40,14 +36,15 @@ export function ResultView() {
             <Figure figure={main} reference={survey.result.reference} several={figures.length > 1} />
           )}
         </header>
-        <Figures figures={figures} />
+        {survey?.result.kind !== 'plate' && <Figures figures={figures} />}
         {working ? (
           <Working session={session} />
         ) : (
           <Drawing
             session={session}
             survey={survey}
-            truth={truth}
+            reference={reference}
+            laidOver={laidOver}
             standsOn={null}
             lifted={false}
             picked={null}
@@ -56,7 +53,7 @@ export function ResultView() {
         )}
         {survey && !working && (
           <p class="notes" data-testid="notes">
-            {survey.notes.join(' ')}
+            {notesBeside(survey).join(' ')}
           </p>
         )}
         <ResultFoot />
@@ -69,4 +66,9 @@ export function ResultView() {
 /** Of what is odd about a survey, only warnings stand beside a result: the rest is among its notes. */
 function warning(notice: ReturnType<typeof surveyNotice>) {
   return notice?.warns ? notice : null;
+}
+
+/** Notes that the drawing does not say already in words of its own. */
+function notesBeside({ result, notes }: SurveyResult): readonly string[] {
+  return result.kind === 'plate' ? notes.filter((note) => !/^(Shape|Grade): /.test(note)) : notes;
 }

@@ -60,6 +60,7 @@ function LiveDrawing() {
     <Drawing
       session={session}
       survey={survey}
+      reference="ends"
       standsOn={stands}
       lifted={lifted}
       stale={trouble}

@@ -43,7 +43,14 @@ function contextOf(session: Session, next: Placement, run: Run): string {
   const places = placementsOf(run);
   const at = places.findIndex((place) => placementKey(place) === placementKey(next)) + 1;
   const plus = plusEnd(session, run);
-  return `${runTitle(session, run)}: reading ${at} of ${places.length}.${plus ? ` Plus end to ${plus}.` : ''}`;
+  return `${lineCount(session, run)}${runTitle(session, run)}: reading ${at} of ${places.length}.${plus ? ` Plus end to ${plus}.` : ''}`;
+}
+
+/** "Line 7 of 8. " on a plate, where the lines are many. */
+function lineCount({ setup, runs }: Session, run: Run): string {
+  if (setup.kind !== 'plate') return '';
+  const lines = [...new Set(runs.map(({ line }) => line))];
+  return `Line ${lines.indexOf(run.line) + 1} of ${lines.length}. `;
 }
 
 function task(session: Session, next: Placement, run: Run, standsOn: Placement | null): string {
@@ -57,6 +64,8 @@ function task(session: Session, next: Placement, run: Run, standsOn: Placement |
   if (setup.instrument.source === 'typed') {
     return tool === 'pins' ? verbs.typed : `Read the ${instrumentWord(setup.kind)} on ${place}`;
   }
+  const begins = setup.kind === 'plate' && placementKey(placementsOf(run)[0] ?? next) === placementKey(next);
+  if (begins) return `Next line: set the level on ${place}`;
   if (!standsOn) return verbs.set;
   return standsOn.at.join() === next.at.join() ? verbs.again : verbs.move;
 }

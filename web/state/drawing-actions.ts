@@ -1,0 +1,25 @@
+import type { Action } from './actions.ts';
+
+/** A plate can be seen as a plan or as an exaggerated relief. */
+export const relief: Action = {
+  id: 'relief',
+  word: ({ relief }) => (relief ? 'Show the plan' : 'Show the relief'),
+  keys: ['v'],
+  hint: () => 'V',
+  can: ({ session }) => session?.setup.kind === 'plate' && session.counted.size > 2,
+  on: ({ relief }) => relief,
+  run: (page) => page.change({ relief: !page.store.get().relief }),
+};
+
+/** A finished bed can be seen with its profiles or with what to scrape. */
+export const passes: Action = {
+  id: 'passes',
+  word: ({ passes }) => (passes ? 'Show the profiles' : 'What to scrape'),
+  keys: ['c'],
+  hint: ({ passes }) => (passes ? 'C' : 'C, pass by pass'),
+  can: ({ session }) => session?.setup.kind === 'bed' && session.ended && session.counted.size > 2,
+  on: ({ passes }) => passes,
+  run: (page) => page.change({ passes: !page.store.get().passes }),
+};
+
+export const drawingActions = [relief, passes];
