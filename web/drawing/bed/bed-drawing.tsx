@@ -1,5 +1,6 @@
 import type { Result } from '../../../shared/sheet/result.ts';
 import type { ReducedStation } from '../../state/survey-result.ts';
+import { lengthText } from '../../words/length.ts';
 import { across } from '../across.ts';
 import { heightLabel } from '../heights-axis.ts';
 import { textWidth } from '../text-width.ts';
@@ -16,17 +17,25 @@ export interface BedDrawingProps extends LadderProps {
   /** True heights of a simulated bed by station, µm, when they are to be laid over. */
   readonly truth?: Readonly<Record<string, number>>;
   readonly widthPx: number;
+  /** What to scrape stands in the place of the profiles. */
+  readonly passes?: boolean;
 }
 
-/** A bed: ladder, both profiles and what to scrape, one under the other on one x axis. */
-export function BedDrawing({ result, truth, widthPx, ...ladder }: BedDrawingProps) {
+/** A bed: ladder, and both profiles or what to scrape, one under the other on one x axis. */
+export function BedDrawing({ result, truth, widthPx, passes = false, ...ladder }: BedDrawingProps) {
   const { session } = ladder;
   const { setup, plan } = session;
   const reference = result?.reference ?? 'ends';
   const heights = bedHeights(session, reference);
   const all = [...heights.front, ...heights.rear];
   const coveredMm = Math.max(...plan.stations.map(({ xMm }) => xMm));
-  const axis = across(widthPx, coveredMm, setup.lengthMm, gutterPx(all, widthPx < 520 ? 54 : 66));
+  const gaugePx = 20 + textWidth(lengthText(setup.gaugeMm, setup.lengthUnit), 12.5);
+  const axis = across(
+    widthPx,
+    coveredMm,
+    setup.lengthMm,
+    gutterPx(all, Math.max(widthPx < 520 ? 54 : 66, gaugePx)),
+  );
   const scale = leanScale(
     heights.leans,
     setup.baseMm * setup.crossEvery * axis.pxPerMm,
@@ -36,11 +45,13 @@ export function BedDrawing({ result, truth, widthPx, ...ladder }: BedDrawingProp
   const wind =
     result?.figures.wind && corner && all.some(({ name }) => name === corner) ? result.figures.wind : null;
   const [first] = heights.leans;
-  const strips = (['front', 'rear'] as const).flatMap((line) => {
-    const metal = result?.metal[line];
-    const whole = plan.lines[line]?.every((name) => metal?.stations[name]);
-    return metal && whole ? [{ line, metal }] : [];
-  });
+  const strips = !passes
+    ? []
+    : (['front', 'rear'] as const).flatMap((line) => {
+        const metal = result?.metal[line];
+        const whole = plan.lines[line]?.every((name) => metal?.stations[name]);
+        return metal && whole ? [{ line, metal }] : [];
+      });
   const most = Math.max(
     0,
     ...strips.flatMap(({ metal }) => Object.values(metal.stations).map(({ passes }) => passes)),
@@ -57,13 +68,15 @@ export function BedDrawing({ result, truth, widthPx, ...ladder }: BedDrawingProp
       {heights.leans.length > 1 && first && (
         <LeanKey scale={scale} from={first.from} to={first.to} twist={result?.figures.twist} />
       )}
-      <BedProfile
-        across={axis}
-        session={session}
-        reference={reference}
-        heights={heights}
-        truth={truth ? trueBedHeights(session, reference, truth) : null}
-      />
+      {strips.length < 2 && (
+        <BedProfile
+          across={axis}
+          session={session}
+          reference={reference}
+          heights={heights}
+          truth={truth ? trueBedHeights(session, reference, truth) : null}
+        />
+      )}
       {strips.length === 2 && (
         <div class="strips">
           <p class="caption-line">Passes to scrape. Hatched: less than its own uncertainty, leave it.</p>
