@@ -108,6 +108,11 @@ export class Keeper {
     await this.#turns.take(() => this.#obey(command));
   }
 
+  /** Puts the session aside, to go on with it later. */
+  async setAside(): Promise<void> {
+    if (!this.#session.ended) await this.#turns.take(() => this.#last({ type: 'aside' }));
+  }
+
   async close(): Promise<void> {
     this.#needle?.stop();
     await this.#turns.idle();
@@ -177,8 +182,17 @@ export class Keeper {
           acknowledged: true,
         }));
       case 'finish':
-        return void (await this.record({ type: 'end' }));
+        return this.#last({ type: 'end' });
     }
+  }
+
+  /** Records an event behind which no reading comes any more. */
+  async #last(event: NewEvent): Promise<void> {
+    this.#needle?.listen(false);
+    await this.record(event).catch((error) => {
+      this.#needle?.listen(true);
+      throw error;
+    });
   }
 
   async #take(by: TakenBy, insist: boolean): Promise<void> {

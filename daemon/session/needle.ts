@@ -32,6 +32,7 @@ export class Needle {
   #handsFree: HandsFree;
   #state: ReadingState = 'ok';
   #flowing = false;
+  #listens = true;
   /** Unit in which the instrument spoke last, when it names one. */
   #spoken: ReadingUnit;
 
@@ -56,6 +57,8 @@ export class Needle {
       instrument.gaps$.subscribe(({ is, why, stamp }) => {
         this.#flowing = is === 'back';
         this.#window = emptyWindow;
+        // Nobody knows what became of the instrument meanwhile: it is to be set down anew.
+        this.#handsFree = spent;
         this.#put({ type: 'gap', from: instrument.name, is, why }, stamp);
       }),
     );
@@ -65,6 +68,11 @@ export class Needle {
   get now(): { window: Window; state: ReadingState; armed: boolean; flowing: boolean } {
     const { armed } = this.#handsFree;
     return { window: this.#window, state: this.#state, armed, flowing: this.#flowing };
+  }
+
+  /** Whether it listens. Behind the last event of a session there are no readings. */
+  listen(on: boolean): void {
+    this.#listens = on;
   }
 
   /** A take was made: the next one needs a movement first. */
@@ -84,6 +92,7 @@ export class Needle {
   }
 
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
+    if (!this.#listens) return;
     const named = decoded.unit as ReadingUnit | undefined;
     if (named && named !== this.#spoken) {
       this.#spoken = named;
@@ -133,6 +142,7 @@ export class Needle {
   }
 
   #put(event: NewEvent, stamp: Stamp): void {
+    if (!this.#listens) return;
     this.#record(event, stamp).catch(() => {});
   }
 }

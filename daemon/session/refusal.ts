@@ -55,7 +55,7 @@ export function refusalOf(asked: {
     return new WayscribeError(
       'take.notReArmed',
       place,
-      'nothing has moved since the last take',
+      'nothing was felt to move since the last take, or since the cable was out',
       `lift the instrument and set it on ${place}`,
     );
   }

@@ -94,10 +94,11 @@ export class Stage {
       case 'resume':
         this.#refuseWhileOn();
         await this.#listening.close();
+        // A survey that has ended is still shown, and perhaps it is the one to go on with: one file, one writer.
+        await this.#put(null);
         return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
       case 'leave':
-        if (this.#on instanceof Survey && !this.#on.keeper.session.ended)
-          await this.#on.keeper.record({ type: 'aside' });
+        if (this.#on instanceof Survey) await this.#on.keeper.setAside();
         return this.#put(null);
       case 'replay': {
         this.#refuseWhileOn();

@@ -61,6 +61,8 @@ export class Survey {
       handsFree,
     );
     keeper.use(this.needle);
+    // A finished survey holds no port.
+    keeper.events$.subscribe(({ type }) => void (type === 'end' && this.instrument?.stop()));
     void this.instrument.start();
   }
 
