@@ -24,7 +24,7 @@ export const wayPx = 18;
 export const levelPx = 26;
 
 const leastGaugePx = 72;
-const mostGaugePx = 96;
+const mostGaugePx = 80;
 
 /** @param topPx room for words above the rear way */
 export function ladderRows(across: Across, gaugeMm: number, topPx: number): LadderRows {
