@@ -59,14 +59,14 @@ export function drift(session: Session, line: PairedLine): Notice[] {
   const level = line.out.reads === 'tilt';
   const what = level ? 'bow' : 'taper';
   const size = `${amount(overRun, u)} ${unitOf(line.out)}`;
-  const fake = `on one ${level ? 'walk' : 'sweep'} alone that would look like ${amount(falseUm, (falseUm * u) / Math.abs(overRun))} µm of ${what}`;
+  const fake = `on one ${level ? 'walk' : 'sweep'} alone that would look like ${steady ? '' : 'at least '}${amount(falseUm, (falseUm * u) / Math.abs(overRun))} µm of ${what}`;
   const cure = steady
-    ? 'Out and back together cancel a steady drift; it may be taken off as well, and both are shown.'
+    ? 'Out and back together cancel a steady drift.'
     : 'It was not steady, so out and back do not cancel it: warm hands, sun or a draught. Let it stand, then go over it again.';
   return [
     {
       code: 'drift',
-      text: `${line.line}: the zero drifted by ${size} between one end and the other; ${fake}. ${cure}`,
+      text: `${line.line}: the zero drifted by ${size} from one end to the other; ${fake}. ${cure}`,
       warns: !steady,
     },
   ];

@@ -29,7 +29,9 @@ export interface PairedLine {
 export function pairedLines(session: Session, result: Result | null): PairedLine[] {
   const runs = readingsOf(session, result).filter(({ run }) => run.reads === 'tilt' || !run.artefact);
   return runs.flatMap((out, k) => {
-    const back = runs.slice(k + 1).find(({ run }) => run.line === out.run.line && run.reads === out.run.reads);
+    const back = runs
+      .slice(k + 1)
+      .find(({ run }) => run.line === out.run.line && run.reads === out.run.reads);
     if (!back) return [];
     const turns = turnsOf([...out.readings, ...back.readings]);
     const onWay = (of: typeof out) => new Map(of.readings.map((one) => [placeWords(one.place), one]));
@@ -56,5 +58,7 @@ function signOf(run: Run): 1 | -1 {
 }
 
 function turnsOf(readings: readonly CountedReading[]): Map<CountedReading, number> {
-  return new Map([...readings].sort((a, b) => a.take.seq - b.take.seq).map((reading, turn) => [reading, turn]));
+  return new Map(
+    [...readings].sort((a, b) => a.take.seq - b.take.seq).map((reading, turn) => [reading, turn]),
+  );
 }

@@ -15,7 +15,9 @@ export function polynomial(
   );
   const norms = free.map((column) => dot(column, column));
   const coefficients = free.map((column, k) => (norms[k]! > 0 ? dot(column, y) / norms[k]! : 0));
-  const rest = y.map((value, i) => value - centred.reduce((sum, column, k) => sum + coefficients[k]! * column[i]!, 0));
+  const rest = y.map(
+    (value, i) => value - centred.reduce((sum, column, k) => sum + coefficients[k]! * column[i]!, 0),
+  );
   const variance = dot(rest, rest) / Math.max(1, n - 1 - columns.length);
   const u = norms.map((norm) => (norm > 0 ? Math.sqrt(variance / norm) : Number.POSITIVE_INFINITY));
   return { coefficients, u };

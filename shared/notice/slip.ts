@@ -7,8 +7,11 @@ type Kind = 'turned' | 'doubled' | 'skipped';
 interface Slip {
   readonly kind: Kind;
   readonly walk: 'out' | 'back';
-  /** First pair, in the order of the way out, that it touches or, on the way back, does not touch any more. */
-  readonly from: number;
+  /**
+   * First pair, in the order of the way out, that it touches or, on the way back, does not touch any more; null when all
+   * pairs so far are touched, and it can't be told where it happened.
+   */
+  readonly from: number | null;
   /** Mean square that is left when it is taken for true. */
   readonly leaves: number;
 }
@@ -25,13 +28,20 @@ const plainer = 8;
  * passed over so that everything beyond stands one step off. Each of them is tried at each place; one is told when it
  * makes the two walks agree many times better than a steady drift or one wrong reading would.
  */
-export function slip({ out, back, pairs }: PairedLine): Notice[] {
+export function slip({ line, out, back, pairs }: PairedLine): Notice[] {
   const found = pairs.length < fewestPairs ? null : bestSlip(pairs, out.reads === 'tilt');
   if (!found) return [];
   const { kind, walk, from } = found;
+  if (from === null) {
+    const what =
+      kind === 'turned'
+        ? 'go contrary ways: the level was turned end for end between them or in mid-walk'
+        : 'stand one step apart: in one of them a station was read twice or passed over';
+    const text = `${line}: out and back ${what}. Finish the walk back, and it will show where.`;
+    return [{ code: 'slip', text, place: pairs[0]!.back, warns: true }];
+  }
   const run = walk === 'out' ? out : back;
-  const at = walk === 'out' ? pairs[from]! : pairs[from - 1]!;
-  const place = at[walk];
+  const place = (walk === 'out' ? pairs[from]! : pairs[from - 1]!)[walk];
   const where = placeWords(place);
   const texts: Record<Kind, string> = {
     turned: `From ${where} on, out and back go contrary ways: the level was turned end for end in mid-walk. Turn it back and repeat "${run.words}" from there.`,
@@ -42,24 +52,36 @@ export function slip({ out, back, pairs }: PairedLine): Notice[] {
 }
 
 function bestSlip(pairs: readonly Pair[], canTurn: boolean): Slip | null {
-  const slips: Slip[] = [];
-  const n = pairs.length;
-  for (let from = fewestSide; from <= n - fewestSide; from += 1) {
-    for (const walk of ['out', 'back'] as const) {
-      if (canTurn) slips.push({ kind: 'turned', walk, from, leaves: turnedLeaves(pairs, walk, from) });
-      for (const kind of ['doubled', 'skipped'] as const) {
-        slips.push({ kind, walk, from, leaves: shiftedLeaves(pairs, walk, from, kind) });
-      }
-    }
-  }
+  const kinds: readonly Kind[] = canTurn ? ['turned', 'doubled', 'skipped'] : ['doubled', 'skipped'];
+  const slips = kinds.flatMap((kind): Slip[] => {
+    const whole: Slip = { kind, walk: 'out', from: null, leaves: leavesOf(pairs, kind, 'out', 0) };
+    const parts = pairs.flatMap((_, from): Slip[] => {
+      if (from < fewestSide || from > pairs.length - fewestSide) return [];
+      return (['out', 'back'] as const).map((walk) => {
+        return { kind, walk, from, leaves: leavesOf(pairs, kind, walk, from) };
+      });
+    });
+    return [whole, ...parts];
+  });
   const best = slips.reduce((a, b) => (b.leaves < a.leaves ? b : a));
-  return best.leaves * plainer < plainLeaves(pairs) ? best : null;
+  if (best.leaves * plainer >= plainLeaves(pairs)) return null;
+  // Where two slips explain it about as well, it can't be told yet where it happened.
+  const whole = slips.find(
+    ({ kind, from, leaves }) => from === null && kind === best.kind && leaves < plainer * best.leaves,
+  );
+  return whole ?? best;
+}
+
+function leavesOf(pairs: readonly Pair[], kind: Kind, walk: 'out' | 'back', from: number): number {
+  return kind === 'turned' ? turnedLeaves(pairs, walk, from) : shiftedLeaves(pairs, walk, from, kind);
 }
 
 /** What is left when the readings of one side go the other way. Out: from `from` on; back: before it. */
 function turnedLeaves(pairs: readonly Pair[], walk: 'out' | 'back', from: number): number {
   const isTurned = (k: number) => (walk === 'out' ? k >= from : k < from);
-  const straight = pairs.filter((_, k) => !isTurned(k)).map(({ outValue, backValue }) => outValue - backValue);
+  const straight = pairs
+    .filter((_, k) => !isTurned(k))
+    .map(({ outValue, backValue }) => outValue - backValue);
   const turned = pairs.filter((_, k) => isTurned(k)).map(({ outValue, backValue }) => outValue + backValue);
   return (squares(straight) + squares(turned)) / Math.max(1, pairs.length - 3);
 }

@@ -1,5 +1,5 @@
 import type { SheetInput } from '../sheet/sheet.ts';
-import { type PlannedStation, placementKey } from '../survey/plan.ts';
+import { type Plan, type PlannedStation, placementKey } from '../survey/plan.ts';
 import type { Session } from './fold.ts';
 import type { TakenRun } from './taken-runs.ts';
 
@@ -12,15 +12,12 @@ export interface Measured {
 }
 
 /**
- * The largest set of stations that these takes tie together, and the lines and the kind of sheet that they allow: a
+ * The stations that these takes tie together, and the lines and the kind of sheet that they allow: a
  * bed of which one way is walked is a way; a plate of which one line is walked is one, too.
  */
 export function measured(session: Session, taken: readonly TakenRun[]): Measured {
   const { plan, setup } = session;
-  const largest = tiedGroups(taken).reduce<ReadonlySet<string>>(
-    (a, b) => (b.size > a.size ? b : a),
-    new Set(),
-  );
+  const largest = bestGroup(plan, taken);
   const stations = plan.stations.filter(({ name }) => largest.has(name));
   const lines = Object.fromEntries(
     Object.entries(plan.lines)
@@ -31,32 +28,50 @@ export function measured(session: Session, taken: readonly TakenRun[]): Measured
     const paired = pairedLines(plan.lines, largest);
     return isBed(session, paired, lines)
       ? { kind: 'bed', stations, lines: paired }
-      : { kind: 'way', ...longestLine(stations, lines) };
+      : wayAlone(session, taken);
   }
-  if (setup.kind === 'plate' && areInLine(stations)) return { kind: 'way', ...longestLine(stations, lines) };
+  if (setup.kind === 'plate' && areInLine(stations)) return wayAlone(session, taken);
   return { kind: setup.kind === 'straightedge' ? 'way' : setup.kind, stations, lines };
 }
 
-/** Sets of stations that readings tie together: the two feet of a level; all tips of the sweeps. */
-function tiedGroups(taken: readonly TakenRun[]): Set<string>[] {
+/**
+ * Stations that readings tie together: of all such sets, the one that holds most of a line. Each face or plane that an
+ * indicator was swept along is a figure of its own, so of sweeps the best set of every line is taken.
+ */
+function bestGroup(plan: Plan, taken: readonly TakenRun[]): ReadonlySet<string> {
+  const lines = Object.values(plan.lines).map((names) => new Set(names));
+  const tilts = taken.filter(({ run }) => run.reads === 'tilt');
+  const onLine = (group: ReadonlySet<string>, line: ReadonlySet<string>) =>
+    [...group].filter((name) => line.has(name)).length;
+  const best = (groups: readonly Set<string>[], worth: (group: Set<string>) => number) =>
+    groups.reduce<Set<string>>((a, b) => (worth(b) > worth(a) ? b : a), new Set());
+  if (tilts.length > 0) {
+    const places = tilts.flatMap(({ takes }) => takes.map(({ place }) => place.at));
+    // Among sets of equal lines the larger one.
+    return best(groupsOf(places), (group) => {
+      return Math.max(...lines.map((line) => onLine(group, line))) + group.size / (1 + plan.stations.length);
+    });
+  }
+  const groups = groupsOf(taken.map(({ takes }) => takes.flatMap(({ place }) => place.at)));
+  return new Set(
+    lines.flatMap((line) => {
+      const group = best(groups, (one) => onLine(one, line));
+      return onLine(group, line) >= 2 ? [...group] : [];
+    }),
+  );
+}
+
+/** The sets that hold together when all names of each list belong to one set. */
+function groupsOf(lists: readonly (readonly string[])[]): Set<string>[] {
   const groups: Set<string>[] = [];
-  const tie = (names: readonly string[]) => {
+  for (const names of lists) {
     const joined = new Set(names);
     for (let k = groups.length - 1; k >= 0; k -= 1) {
       if (!names.some((name) => groups[k]!.has(name))) continue;
       for (const name of groups.splice(k, 1)[0]!) joined.add(name);
     }
     if (joined.size > 0) groups.push(joined);
-  };
-  // Heights of different faces hang on different offsets, but each is a figure of its own and none is left out.
-  const tips = new Map<string, Set<string>>();
-  for (const { run, takes } of taken) {
-    for (const { place } of takes) {
-      if (run.reads === 'tilt') tie(place.at);
-      else tips.set(run.line, (tips.get(run.line) ?? new Set()).add(place.at[0]));
-    }
   }
-  tie([...tips.values()].flatMap((names) => (names.size >= 2 ? [...names] : [])));
   return groups;
 }
 
@@ -87,15 +102,22 @@ function pairedLines(lines: Readonly<Record<string, readonly string[]>>, known: 
   );
 }
 
-function longestLine(stations: readonly PlannedStation[], lines: Record<string, string[]>) {
-  const [line, names] = Object.entries(lines).reduce<[string, string[]]>(
+/** The longest stretch of one line that the readings along it tie together. */
+function wayAlone({ plan }: Session, taken: readonly TakenRun[]): Measured {
+  const places = taken.flatMap(({ takes }) => takes.map(({ place }) => place.at));
+  const stretches = Object.entries(plan.lines).flatMap(([line, names]) => {
+    const on = new Set(names);
+    const along = places.filter((feet) => feet.every((name) => on.has(name)));
+    return groupsOf(along).map((group) => [line, names.filter((name) => group.has(name))] as const);
+  });
+  const [line, names] = stretches.reduce<readonly [string, string[]]>(
     (a, b) => (b[1].length > a[1].length ? b : a),
     ['', []],
   );
-  const on = new Set(names);
   return {
+    kind: 'way',
     lines: names.length > 0 ? { [line]: names } : {},
-    stations: stations.filter(({ name }) => on.has(name)),
+    stations: plan.stations.filter(({ name }) => names.includes(name)),
   };
 }
 

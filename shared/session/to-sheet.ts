@@ -21,10 +21,11 @@ export interface SheetOptions {
 /**
  * The sheet that a session boils down to: what counts of it, and nothing else.
  *
- * Readings stand in the order in which they were taken, because a drift runs along that order, and are written as the
- * instrument showed them (times the size of its graduation); where their standard deviation is not known, in µm/m or
- * µm, so that 1 of these is assumed whatever the instrument counts in. A survey that is half done has a sheet of its
- * own: with what is tied together so far and whose slope is known, and a note that says what is missing.
+ * Readings of a walk stand in the order in which they were taken, because a drift runs along that order; those of a
+ * sweep from its first station on, because its slope does. They are written as the instrument showed them (times the
+ * size of its graduation); where their standard deviation is not known, in µm/m or µm, so that 1 of these is assumed
+ * whatever the instrument counts in. A survey that is half done has a sheet of its own: with what is tied together so
+ * far and whose slope is known, and a note that says what is missing.
  */
 export function toSheet(session: Session, options: SheetOptions = {}): SheetInput {
   for (let taken = takenRuns(session); ; taken = withoutNewest(taken)) {
@@ -139,7 +140,11 @@ function sweep(
     sense: run.sense,
     ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
     ...(artefact && told.has(artefact.name) && { artefact: artefact.name, turned: artefact.turned }),
-    readings: takes.map(({ place: { at }, value }) => [at[0], value * factor + run.sense * sag(run, at[0])]),
+    readings: run.tips.flatMap((tip) =>
+      takes
+        .filter(({ place }) => place.at[0] === tip)
+        .map(({ value }): [string, number] => [tip, value * factor + run.sense * sag(run, tip)]),
+    ),
   };
 }
 

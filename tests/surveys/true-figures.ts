@@ -11,7 +11,7 @@ export interface Judged {
 
 /**
  * Every number of a result beside the truth, worked out from the true heights by hand-sized arithmetic of its own:
- * stations against the reference of their line, and the figures of the kind.
+ * stations against the line through the ends of their line, and the figures of the kind.
  */
 export function judged(plan: Plan, truth: Record<string, number>, result: Result): Judged[] {
   return Object.entries(plan.lines)
@@ -26,19 +26,18 @@ export function judged(plan: Plan, truth: Record<string, number>, result: Result
 function ofLine(
   plan: Plan,
   truth: Record<string, number>,
-  { lines, reference }: Result,
+  { lines }: Result,
   line: string,
   names: readonly string[],
 ): Judged[] {
   const { straightness, stations } = lines[line]!;
   const heights = names.map((name) => truth[name]!);
   const ends = fromEnds(alongMm(plan, names), heights);
-  const shown = reference === 'ends' ? ends : fromLeastSquares(alongMm(plan, names), heights);
   const { valueUm, uUm } = straightness.ends;
   return names
     .map((name, k) => {
       const { heightUm, uUm } = stations[name]!;
-      return { name: `${line} ${name}`, value: heightUm, u: uUm, truth: shown[k]! };
+      return { name: `${line} ${name}`, value: heightUm, u: uUm, truth: ends[k]! };
     })
     .concat([{ name: `${line} straightness`, value: valueUm, u: uUm, truth: range(ends) }]);
 }
@@ -95,16 +94,6 @@ function alongMm({ stations }: Plan, names: readonly string[]): number[] {
 function fromEnds(along: readonly number[], heights: readonly number[]): number[] {
   const [a, b] = [heights[0]!, heights.at(-1)!];
   return heights.map((height, k) => height - a - ((b - a) * along[k]!) / along.at(-1)!);
-}
-
-function fromLeastSquares(along: readonly number[], heights: readonly number[]): number[] {
-  const mean = (values: readonly number[]) =>
-    dot(
-      values,
-      values.map(() => 1),
-    ) / values.length;
-  const rate = slope(along, heights);
-  return heights.map((height, k) => height - mean(heights) - rate * (along[k]! - mean(along)));
 }
 
 /** Range of the departures from the least-squares plane, by Gram and Schmidt. */
