@@ -38,7 +38,7 @@ interface PartProps extends OnPart {
 /** Heights of the rows of one line, px from the top of its drawing. Without an instrument the metal moves up. */
 function rowsOf({ first, last, title }: PartProps, busy: boolean) {
   const metalPx = title === null ? 28 : 20;
-  const surfacePx = busy ? (first ? 76 : 68) : first ? 24 : 6;
+  const surfacePx = busy ? (first ? 76 : 68) : first ? 20 : 5;
   const labelPx = surfacePx + metalPx + 24;
   return {
     surfacePx,

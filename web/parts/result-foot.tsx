@@ -8,13 +8,6 @@ import { TitleBlock } from './title-block.tsx';
 export function ResultFoot() {
   const replay = usePick((state) => state.player !== null);
   const choice = usePick((state) => references.some((action) => action.can(state)));
-  const looks = (
-    <>
-      <ActionControl action={relief} hides />
-      <ActionControl action={passes} hides />
-      <ActionControl action={working} />
-    </>
-  );
   return (
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
@@ -24,11 +17,13 @@ export function ResultFoot() {
               {references.map((action) => (
                 <ActionControl key={action.id} action={action} hides />
               ))}
-              {looks}
+              <ActionControl action={working} />
             </fieldset>
           )}
           <Row>
-            {!choice && looks}
+            {!choice && <ActionControl action={working} />}
+            <ActionControl action={relief} hides />
+            <ActionControl action={passes} hides />
             <ActionControl action={truth} hides />
             <ActionControl action={print} />
             <ActionControl action={goOn} hides />

@@ -59,7 +59,11 @@ function sorted(figures: readonly ShownFigure[], first: readonly string[]): read
 function straightness(session: Session, line: LineResult, reference: Reference): ShownFigure {
   const { valueUm, uUm, highest, lowest } = line.figures.straightness[reference];
   const [first, last] = [line.stations[0]?.name, line.stations.at(-1)?.name];
+  const whole =
+    session.plan.lines[line.name]?.length === line.stations.length &&
+    Object.keys(session.plan.lines).length > 1;
   const over = reference === 'ends' ? `the line ${first} to ${last}` : referenceWord(reference);
+  const against = whole && reference === 'ends' ? '' : `, over ${over}`;
   return {
     name: `${line.name}.straightness`,
     title: `${lineTitle(session.setup, line.name)}, out of straight`,
@@ -67,9 +71,7 @@ function straightness(session: Session, line: LineResult, reference: Reference):
     u: uUm,
     unit: 'µm',
     says:
-      line.figures.shape === 'straight'
-        ? `over ${over}`
-        : `${highest} highest, ${lowest} lowest, over ${over}`,
+      line.figures.shape === 'straight' ? `over ${over}` : `${highest} highest, ${lowest} lowest${against}`,
   };
 }
 

@@ -130,19 +130,18 @@ function limitsOf(session: Session): string {
   return !turnedBoth(session) ? 'It was not turned, so its own error is still in these figures.' : '';
 }
 
-/** "Limit 10 µm: within." For each limit that was agreed. */
+/** "Limit 10 µm: within." Of several lines: "Limit 15 µm: front outside; rear within." One limit holds for all. */
 export function verdictText({ verdicts }: Result): string {
   const said = {
     within: 'within',
     outside: 'outside',
     'cannot tell': 'cannot tell, the doubt straddles it',
   } as const;
-  const several = verdicts.length > 1;
-  return verdicts
-    .map(({ figure, limit, verdict }) => {
-      const of = several ? ` for ${figure.split('.')[0]}` : '';
-      const unit = /slope|squareness|twist/.test(figure) ? 'µm/m' : 'µm';
-      return `Limit ${limit} ${unit}${of}: ${said[verdict]}.`;
-    })
-    .join(' ');
+  const [first] = verdicts;
+  if (!first) return '';
+  const unit = /slope|squareness|twist/.test(first.figure) ? 'µm/m' : 'µm';
+  const each = verdicts.map(({ figure, verdict }) =>
+    verdicts.length > 1 ? `${figure.split('.')[0]} ${said[verdict]}` : said[verdict],
+  );
+  return `Limit ${first.limit} ${unit}: ${each.join('; ')}.`;
 }
