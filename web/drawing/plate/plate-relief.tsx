@@ -18,7 +18,7 @@ const marginPx = 22;
 /** The measured heights as a relief, much too high, in the ink of the plan. */
 export function PlateRelief({ session, field, steps, widthPx }: PlateReliefProps) {
   const size = coveredMm(session);
-  const columns = 36;
+  const columns = Math.max(12, Math.min(36, Math.round(widthPx / 14)));
   const rows = Math.max(6, Math.round((columns * size.yMm) / size.xMm));
   const range = { lowUm: steps.fromUm, highUm: steps.fromUm + steps.count * steps.stepUm };
   const relief = reliefOf(latticeOf(field, size, columns, rows), range, widthPx - 2);
