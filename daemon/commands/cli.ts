@@ -2,11 +2,13 @@ import { Command, CommanderError } from 'commander';
 import { type ErrorCode, isWayscribeError } from '../../shared/errors.ts';
 import { version } from '../program.ts';
 import { demoCommand } from './demo.ts';
+import { jobCommand } from './job.ts';
 import { listenCommand } from './listen.ts';
 import { portsCommand } from './ports.ts';
 import { profilesCommand } from './profiles.ts';
 import { reduceCommand } from './reduce.ts';
 import { replayCommand } from './replay.ts';
+import { reportCommand } from './report.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
 import { simulateCommand } from './simulate.ts';
@@ -18,6 +20,10 @@ const BAD_INPUT = 2;
 
 /** Errors that lie in what was given, not in the machine. */
 const inputErrors: ReadonlySet<string> = new Set<ErrorCode>([
+  'job.broken',
+  'job.exists',
+  'job.invalid',
+  'job.notFound',
   'recording.broken',
   'recording.invalid',
   'recording.notFound',
@@ -63,11 +69,18 @@ function cli(): Command {
     simulateCommand,
     schemaCommand,
     verifyCommand,
+    jobCommand,
+    reportCommand,
   ];
-  for (const make of commands) {
-    command.addCommand(make().copyInheritedSettings(command));
-  }
+  for (const make of commands) command.addCommand(inheriting(make(), command));
   return command.addHelpText('after', '\nWithout a command, wayscribe serves.');
+}
+
+/** A command, and those below it, that end and complain as the whole program does. */
+function inheriting(command: Command, above: Command): Command {
+  command.copyInheritedSettings(above);
+  for (const below of command.commands) inheriting(below as Command, command);
+  return command;
 }
 
 /** `serve` is meant when no command is named. */

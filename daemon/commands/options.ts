@@ -1,4 +1,4 @@
-import { homedir } from 'node:os';
+import { homedir, userInfo } from 'node:os';
 import { join } from 'node:path';
 import { InvalidArgumentError, Option } from 'commander';
 
@@ -38,4 +38,9 @@ export function portOption(): Option {
 
 export function quietOption(): Option {
   return new Option('--no-open', 'do not open the page in a browser');
+}
+
+/** Who does something; the name that the system knows, unless told otherwise. */
+export function byOption(): Option {
+  return new Option('--by <person>', 'who does this').default(userInfo().username);
 }

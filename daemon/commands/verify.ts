@@ -1,16 +1,46 @@
+import { stat } from 'node:fs/promises';
 import { Command } from 'commander';
+import { type JobVerdict, verifyJob } from '../job/verify-job.ts';
 import { type VerifyReport, verifyRecording } from '../recording/verify.ts';
 
-/** `wayscribe verify FILE`: exit status 0 when nothing is wrong, 1 when something is. */
+/** `wayscribe verify FILE|JOB`: exit status 0 when nothing is wrong, 1 when something is. */
 export function verifyCommand(): Command {
   return new Command('verify')
-    .description('prove that a recording is as it was written')
-    .argument('<file>', 'a recording')
-    .action(async (file: string) => {
-      const report = await verifyRecording(file);
-      console.log(verifySentences(report).join('\n'));
-      if (report.problems.length > 0) process.exitCode = 1;
+    .description('prove that a recording, or a whole job, is as it was written')
+    .argument('<file>', 'a recording, or the folder of a job')
+    .argument('[reports...]', 'reports of the job that lie elsewhere')
+    .action(async (path: string, reports: string[]) => {
+      const isFolder = await stat(path).then(
+        (found) => found.isDirectory(),
+        () => false,
+      );
+      const { sentences, sound } = isFolder ? await ofJob(path, reports) : await ofRecording(path);
+      console.log(sentences.join('\n'));
+      if (!sound) process.exitCode = 1;
     });
+}
+
+interface Told {
+  readonly sentences: string[];
+  readonly sound: boolean;
+}
+
+async function ofJob(path: string, reports: readonly string[]): Promise<Told> {
+  const verdict = await verifyJob(path, reports);
+  return { sentences: jobVerdictSentences(verdict), sound: verdict.problems.length === 0 };
+}
+
+async function ofRecording(path: string): Promise<Told> {
+  const report = await verifyRecording(path);
+  return { sentences: verifySentences(report), sound: report.problems.length === 0 };
+}
+
+function jobVerdictSentences({ files, problems, link }: JobVerdict): string[] {
+  const found = problems.map(
+    ({ file, line, what }) => `${file}${line === undefined ? '' : ` line ${line}`}: ${what}.`,
+  );
+  if (found.length === 0) found.push('Every file of the job is as it was written.');
+  return [...found, `${files.length} files.${link === null ? '' : ` Link of the last change: ${link}`}`];
 }
 
 /** The report in plain sentences, one a line. */

@@ -1,5 +1,6 @@
 import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import { areaOf } from '../figures/area.ts';
+import { single } from '../figures/combination.ts';
 import { lineOf } from '../figures/line.ts';
 import { lineReference } from '../figures/line-reference.ts';
 import { type PlaneReferenceKind, planeReference } from '../figures/plane-reference.ts';
@@ -34,6 +35,9 @@ export function differenceOf(before: Measured, after: Measured): Difference {
   return { value, u, same: Math.abs(value) <= COVERAGE * u };
 }
 
+/** Reference of a line whose slope is the very fault that is looked for: level through its first common station. */
+export type LineReferenceKind = ReferenceKind | 'level';
+
 /**
  * A line before and after, each against its own reference through the stations that both surveys have. Empty with
  * fewer than two of these.
@@ -42,11 +46,15 @@ export function lineDifferences(
   before: AdjustedHeights,
   after: AdjustedHeights,
   names: readonly string[],
-  reference: ReferenceKind,
+  reference: LineReferenceKind,
 ): StationDifference[] {
   return differences(before, after, names, 2, (heights, stations) =>
-    lineReference(reference, lineOf(heights, stations)),
+    reference === 'level' ? levelThrough(stations) : lineReference(reference, lineOf(heights, stations)),
   );
+}
+
+function levelThrough(stations: readonly number[]): Reference {
+  return { stations, basis: [new Float64Array(stations.length).fill(1)], parameters: [single(stations[0]!)] };
 }
 
 /** The stations of a plate before and after, each survey against its own plane. Empty with fewer than three. */

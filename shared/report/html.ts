@@ -31,8 +31,17 @@ function isList(part: Markup | readonly Part[]): part is readonly Part[] {
   return Array.isArray(part);
 }
 
-/** A table with a head row; cells that begin with a digit or a sign are set as numbers. */
+/** So short a text stays on one line in a cell. */
+const SHORT = 12;
+
+/** A table with a head row. Short cells are not broken. */
 export function table(head: readonly string[], rows: readonly (readonly Part[])[], className = ''): Markup {
   return html`<table class="${className}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
-<tbody>${rows.map((row) => html`<tr>${row.map((cell) => html`<td>${cell}</td>`)}</tr>`)}</tbody></table>`;
+<tbody>${rows.map((row) => html`<tr>${row.map(cellOf)}</tr>`)}</tbody></table>`;
+}
+
+function cellOf(cell: Part): Markup {
+  return typeof cell === 'string' && cell.length <= SHORT
+    ? html`<td class="short">${cell}</td>`
+    : html`<td>${cell}</td>`;
 }

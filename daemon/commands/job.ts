@@ -1,0 +1,181 @@
+import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { basename, join, resolve } from 'node:path';
+import { Command } from 'commander';
+import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import { addFile } from '../job/add-file.ts';
+import { JobFolder } from '../job/job-folder.ts';
+import { loadSurveys } from '../job/load.ts';
+import { zip } from '../job/zip.ts';
+import { recordingError } from '../recording/file.ts';
+import { jobSentences } from './job-sentences.ts';
+import { byOption, folderOption, homeFolder } from './options.ts';
+
+interface By {
+  readonly by: string;
+}
+
+/** `wayscribe job …`: the surfaces of a machine from as found to as left. */
+export function jobCommand(): Command {
+  return new Command('job')
+    .description('keep the surveys of one machine together, from as found to as left')
+    .addCommand(newCommand())
+    .addCommand(listCommand())
+    .addCommand(showCommand())
+    .addCommand(addCommand())
+    .addCommand(agreeCommand())
+    .addCommand(scrapedCommand())
+    .addCommand(zipCommand());
+}
+
+function newCommand(): Command {
+  return new Command('new')
+    .description('begin a job in a new folder')
+    .argument('<job>', 'the folder')
+    .requiredOption('--part <name>', 'machine or part')
+    .option('--owner <name>', 'for whom the work is done', '')
+    .action(async (path: string, { part, owner }: { part: string; owner: string }) => {
+      await JobFolder.create(path, { part, owner });
+      console.log(`${path} holds the job ${part}. Add surveys with \`wayscribe job add\`.`);
+    });
+}
+
+function listCommand(): Command {
+  return new Command('list')
+    .description('list the jobs in a folder')
+    .addOption(folderOption(homeFolder))
+    .action(async ({ folder }: { folder: string }) => {
+      const names = await readdir(folder).catch(() => []);
+      const lines = (await Promise.all(names.sort().map((name) => lineOf(folder, name)))).filter(Boolean);
+      console.log(lines.length > 0 ? lines.join('\n') : `There is no job in ${folder}.`);
+    });
+}
+
+async function lineOf(folder: string, name: string): Promise<string> {
+  try {
+    const { job } = await JobFolder.open(join(folder, name));
+    const surfaces = [...job.surfaces.values()].map(
+      (surface) => `${surface.name} (${surface.rounds.at(-1)?.survey.round ?? 'not measured'})`,
+    );
+    return `${name}: ${job.head.part}; ${surfaces.join(', ') || 'no surface yet'}`;
+  } catch (error) {
+    if (isWayscribeError(error, 'job.notFound')) return '';
+    if (isWayscribeError(error)) return `${name}: ${error.message}`;
+    throw error;
+  }
+}
+
+function showCommand(): Command {
+  return new Command('show')
+    .description('say how a job stands')
+    .argument('<job>', 'the folder of a job')
+    .action(async (path: string) => {
+      const folder = await JobFolder.open(path);
+      console.log(jobSentences(folder.job, await loadSurveys(folder)).join('\n'));
+    });
+}
+
+interface AddOptions extends By {
+  readonly surface?: string;
+  readonly round?: string;
+  readonly words?: string;
+}
+
+function addCommand(): Command {
+  return new Command('add')
+    .description('take a recording, a sheet or a photograph into a job')
+    .argument('<job>', 'the folder of a job')
+    .argument('<file>', 'a recording (.jsonl), a sheet (JSON or CSV) or a photograph')
+    .option('--surface <name>', 'the surface; what the file says, unless told otherwise')
+    .option('--round <name>', 'as found, in work 1, … as left; what the file says, unless told otherwise')
+    .option('--words <text>', 'what a photograph shows')
+    .addOption(byOption())
+    .action(async (path: string, file: string, options: AddOptions) => {
+      const folder = await JobFolder.open(path);
+      await addFile(folder, file, { ...options, at: now() });
+      const { surface, round } = { surface: '', round: '', ...folder.job.changes.at(-1)! };
+      console.log(`${basename(file)} is in the job${surface && `: ${surface}, ${round}`}.`);
+    });
+}
+
+interface AgreeOptions extends By {
+  readonly from?: string[];
+  readonly limit: string[];
+  readonly source: string;
+}
+
+function agreeCommand(): Command {
+  return new Command('agree')
+    .description('set what a surface is made from, and the limits that are agreed for it')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .option('--from <surface...>', 'surfaces that it is made from')
+    .option('--limit <figure=max...>', 'agreed limits, as "straightness=10": µm or µm/m', [])
+    .option('--source <text>', 'where the limits come from', 'agreed for this job')
+    .addOption(byOption())
+    .action(async (path: string, surface: string, { from, limit, source, by }: AgreeOptions) => {
+      const folder = await JobFolder.open(path);
+      const stamp = { at: now(), by };
+      const known = folder.job.surfaces.get(surface);
+      const madeFrom = from ?? known?.madeFrom.slice() ?? [];
+      const limits = limit.map((text) => ({ ...parseLimit(text, surface), source }));
+      await folder.add(
+        ...(known && !from ? [] : [{ ...stamp, change: 'surface' as const, surface, madeFrom }]),
+        ...(limits.length > 0 ? [{ ...stamp, change: 'limits' as const, surface, limits }] : []),
+      );
+      console.log(jobSentences(folder.job, []).join('\n'));
+    });
+}
+
+/** "straightness=10" is meant of the line that bears the name of the surface. */
+function parseLimit(text: string, surface: string): { figure: string; max: number } {
+  const [figure = '', number = ''] = text.split('=');
+  const max = Number(number);
+  if (figure === '' || number.trim() === '' || !(max >= 0)) {
+    throw new WayscribeError('job.invalid', '--limit', `"${text}" is no limit`, 'write straightness=10');
+  }
+  const ofLine = ['straightness', 'hollow', 'bulge'].includes(figure);
+  return { figure: ofLine ? `${surface}.${figure}` : figure, max };
+}
+
+function scrapedCommand(): Command {
+  return new Command('scraped')
+    .description('note the passes that were scraped since the last survey')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .argument('<pass...>', 'each pass as its stations: F0,F1,F2')
+    .addOption(byOption())
+    .action(async (path: string, surface: string, passes: string[], { by }: By) => {
+      const folder = await JobFolder.open(path);
+      const stations = passes.map((pass) => pass.split(',').map((name) => name.trim()));
+      await folder.add({ at: now(), by, change: 'passes', surface, passes: stations });
+      console.log(`${passes.length} passes on ${surface} are noted. Measure it again.`);
+    });
+}
+
+function zipCommand(): Command {
+  return new Command('zip')
+    .description('put a whole job into one file')
+    .argument('<job>', 'the folder of a job')
+    .option('--out <file>', 'where to write it (default: beside the folder)')
+    .action(async (path: string, { out }: { out?: string }) => {
+      await JobFolder.open(path);
+      const folder = basename(resolve(path));
+      const file = out ?? `${resolve(path)}.zip`;
+      const names = (await readdir(path)).filter((name) => !name.startsWith('.')).sort();
+      const entries = await Promise.all(
+        names.map(async (name) => ({
+          name: `${folder}/${name}`,
+          bytes: await readFile(join(path, name)),
+          modified: (await stat(join(path, name))).mtime,
+        })),
+      );
+      await writeFile(file, zip(entries)).catch((error) => {
+        throw recordingError(error, file);
+      });
+      console.log(`${entries.length} files are in ${file}.`);
+    });
+}
+
+function now(): string {
+  return new Date().toISOString();
+}

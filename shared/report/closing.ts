@@ -1,0 +1,61 @@
+import type { Job } from '../job/job.ts';
+import type { Evidence } from './evidence.ts';
+import type { History } from './history.ts';
+import { html, type Markup, table } from './html.ts';
+import { capital, dayOf } from './words.ts';
+
+/** Notes, proof, cautions, and the place to sign. */
+export function closing(job: Job, histories: readonly History[], evidence: Evidence): Markup {
+  return html`<section class="sheet">
+${notes(job, histories)}
+<h2>What this rests on, and how to prove it</h2>
+<p>Every line of a recording carries a link that is computed from the line before it. The last link and the digest below belong to one file only: keep this page, and whoever has the files can prove that they are the ones it was made from. On a computer with the program: <code>wayscribe verify</code> and the folder of the job. Without it: <code>sha256sum</code> and the file.</p>
+${table(
+  ['File', 'Last link', 'SHA-256'],
+  evidence.files.map(({ file, sha256, link }) => [
+    file,
+    html`<code>${link ?? 'a sheet has none'}</code>`,
+    html`<code>${sha256.slice(0, 32)}<br>${sha256.slice(32)}</code>`,
+  ]),
+  'proof',
+)}
+<p>job.json: ${evidence.changes} changes, last link <code>${evidence.jobLink}</code>.</p>
+<h2>Cautions</h2>
+<ul class="cautions">${cautions.map((text) => html`<li>${text}</li>`)}</ul>
+<h2>Signed</h2>
+<div class="sign">${['Measured by', 'Scraped by', 'Seen and accepted by'].map(
+    (who) => html`<div><span class="rule"></span>${who}<br><small>name, day, signature</small></div>`,
+  )}</div>
+</section>`;
+}
+
+function notes(job: Job, histories: readonly History[]): Markup {
+  const ofJob = job.notes.map(({ at, by, text }) => `${dayOf(at)}, ${by}: ${text}`);
+  const ofSurveys = histories.flatMap(({ surface, surveys }) =>
+    surveys.flatMap(({ record, session, result, notMeasured }) => [
+      ...(session?.notes ?? []).map(({ text }) => `${capital(surface.name)}, ${record.round}: ${text}`),
+      ...result.notes.map((text) => `${capital(surface.name)}, ${record.round}: ${text}`),
+      ...notMeasured.map(
+        ({ figure }) =>
+          `${capital(surface.name)}, ${record.round}: ▲ ${figure} has a limit and was not measured.`,
+      ),
+    ]),
+  );
+  const photos = job.photos.map(({ file, words }) => `Photo ${file}: ${words}`);
+  const withdrawn = job.changes.flatMap((change) =>
+    change.change === 'withdrawn'
+      ? [`Change ${change.of} was withdrawn on ${dayOf(change.at)} by ${change.by}: ${change.reason}`]
+      : [],
+  );
+  const all = [...ofJob, ...ofSurveys, ...photos, ...withdrawn];
+  if (all.length === 0) return html``;
+  return html`<h2>Notes</h2><ul>${all.map((text) => html`<li>${text}</li>`)}</ul>`;
+}
+
+const cautions = [
+  'A result of measurement is not a statement that a machine is safe to run or that metal may come off. Local rules and qualified people decide.',
+  'The figures hold for the supports, temperatures and carriage position that are noted here. On its own feet, bolted down or warm, the iron is another shape.',
+  'Lifting, tipping and turning castings: known weight, rated gear, nobody under or before the load. Jacks, wedges and clamps hold sprung iron: loosen little by little.',
+  'Scraped edges and scrapers cut. Old marking paste and old paint may hold lead; solvents need air and no flame.',
+  'Turn spindles by hand with the power locked out while an indicator stands on them.',
+];

@@ -1,0 +1,48 @@
+import type { Measured } from '../job/before-after.ts';
+import { html, type Markup } from './html.ts';
+import { drawing, label, line, n, niceStep, polyline } from './svg.ts';
+
+/** A figure round by round, with its doubt and its limit. */
+export interface ConvergenceOf {
+  readonly id: string;
+  readonly title: string;
+  readonly rounds: readonly { readonly name: string; readonly figure: Measured }[];
+  readonly limit: number | null;
+  readonly unit: string;
+}
+
+const left = 78;
+const right = 640;
+const top = 14;
+const bottom = 150;
+const COVERAGE = 2;
+
+export function convergenceDrawing({ id, title, rounds, limit, unit }: ConvergenceOf): Markup {
+  const most = Math.max(
+    limit ?? 0,
+    ...rounds.map(({ figure }) => Math.abs(figure.value) + COVERAGE * figure.u),
+  );
+  const step = niceStep(Math.max(most, 1e-6), 5);
+  const last = Math.ceil(most / step) * step;
+  const y = (value: number) => bottom - ((bottom - top) * value) / last;
+  const x = (k: number) => left + 40 + ((right - left - 80) * k) / Math.max(1, rounds.length - 1);
+  const ticks = Array.from({ length: Math.round(last / step) + 1 }, (_, k) =>
+    Number((k * step).toPrecision(9)),
+  );
+  const points = rounds.map(({ figure }, k) => [x(k), y(Math.abs(figure.value))] as const);
+  return drawing(id, 194, title, [
+    html`${ticks.map((tick) => [line([left, y(tick)], [right, y(tick)], 'faint'), label([left - 8, y(tick) + 4], String(tick), 'end')])}`,
+    html`${limit !== null && [line([left, y(limit)], [right, y(limit)], 'chain heavy'), label([right + 6, y(limit) + 4], `limit ${limit}`, 'start', 'strong')]}`,
+    polyline(points, 'curve after'),
+    html`${rounds.map(({ name, figure }, k) => {
+      const [px, py] = points[k]!;
+      const reach = (COVERAGE * figure.u * (bottom - top)) / last;
+      return [
+        line([px, py - reach], [px, py + reach], 'thick'),
+        html`<circle class="after" cx="${n(px)}" cy="${n(py)}" r="3.2"/>`,
+        label([px, bottom + 16], name, 'middle'),
+      ];
+    })}`,
+    label([left, 188], `${title}, ${unit}, round by round. Bars: sure to (k = 2).`, 'start'),
+  ]);
+}

@@ -1,0 +1,94 @@
+import {
+  lineDifferences,
+  type Measured,
+  planeDifferences,
+  type StationDifference,
+} from '../job/before-after.ts';
+import { type Bite, biteBetween } from '../job/bite.ts';
+import type { Job, JobSurface } from '../job/job.ts';
+import type { JobSurvey } from '../job/survey.ts';
+import type { Result } from '../sheet/result.ts';
+
+/** One surface from its first survey to its newest, as the report tells it. */
+export interface History {
+  readonly surface: JobSurface;
+  readonly surveys: readonly [JobSurvey, ...JobSurvey[]];
+  readonly first: JobSurvey;
+  readonly newest: JobSurvey;
+  /** What was learnt of the bite in each round; null where it cannot be told. One fewer than there are surveys. */
+  readonly bites: readonly (Bite | null)[];
+}
+
+/** Every surface that was surveyed, in the order in which the job came to know them. */
+export function historiesOf(job: Job, surveys: readonly JobSurvey[]): History[] {
+  return [...job.surfaces.values()].flatMap((surface) => {
+    const [first, ...later] = surveys.filter(({ record }) => record.surface === surface.name);
+    if (!first) return [];
+    const all: [JobSurvey, ...JobSurvey[]] = [first, ...later];
+    const bites = later.map((survey, k) =>
+      biteBetween(all[k]!.heights, survey.heights, surface.rounds[k + 1]?.passes ?? []),
+    );
+    return [{ surface, surveys: all, first, newest: all.at(-1)!, bites }];
+  });
+}
+
+/** A figure of a result by its name, as a limit names it; null when the survey does not make it. */
+export function figureOf(result: Result, name: string): (Measured & { unit: string }) | null {
+  const verdict = result.verdicts.find(({ figure }) => figure === name);
+  const unit = unitOf(result, name);
+  if (verdict) return { value: verdict.value, u: verdict.U / 2, unit };
+  const line = name.endsWith('.straightness') ? result.lines[name.slice(0, -'.straightness'.length)] : null;
+  if (line) {
+    const { valueUm, uUm } = line.straightness[result.reference];
+    return { value: valueUm, u: uUm, unit };
+  }
+  const figure = result.figures[name] ?? result.figures[`${name}.${result.reference}`];
+  return figure ? { value: figure.value, u: figure.u, unit } : null;
+}
+
+function unitOf(result: Result, name: string): string {
+  const figure = result.figures[name] ?? result.figures[`${name}.${result.reference}`];
+  return (figure?.unit ?? 'um').replaceAll('um', 'µm');
+}
+
+/** Names of the figures that a report lists: those with a limit first, then what the kind of survey is about. */
+export function listedFigures({ surface, newest, first }: History): string[] {
+  const limited = surface.limits.map(({ figure }) => figure);
+  const own = newest.result.verdicts.map(({ figure }) => figure);
+  const { kind, lines, figures, reference } = first.result;
+  const straight =
+    kind === 'way' || kind === 'bed' ? Object.keys(lines).map((line) => `${line}.straightness`) : [];
+  const others = Object.keys(figures)
+    .filter((name) => !name.includes('.') || name.endsWith(`.${reference}`) || !isReference(name))
+    .map((name) => (name.endsWith(`.${reference}`) ? name.slice(0, -reference.length - 1) : name));
+  return [...new Set([...limited, ...own, ...straight, ...others])];
+}
+
+function isReference(name: string): boolean {
+  return /\.(ends|leastSquares|minimumZone)$/.test(name);
+}
+
+/** "front way.straightness" as it is read: "straightness of front way". */
+export function figureWords(name: string): string {
+  const dot = name.lastIndexOf('.');
+  const words = (text: string) => text.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  return dot < 0 ? words(name) : `${words(name.slice(dot + 1))} of ${name.slice(0, dot)}`;
+}
+
+const slopeCounts: ReadonlySet<string> = new Set(['slide', 'square', 'bar', 'dovetail']);
+
+/** What two surveys of a surface show station by station: by line, or `plane` for a plate. */
+export function differencesOf(before: JobSurvey, after: JobSurvey): Record<string, StationDifference[]> {
+  const { kind, reference } = after.result;
+  if (kind === 'plate' || kind === 'network') {
+    const plane = reference === 'minimumZone' ? 'minimumZone' : 'leastSquares';
+    return { plane: planeDifferences(before.heights, after.heights, after.heights.names, plane) };
+  }
+  const against = slopeCounts.has(kind) ? 'level' : reference;
+  return Object.fromEntries(
+    Object.entries(after.sheet.lines).map(([line, names]) => [
+      line,
+      lineDifferences(before.heights, after.heights, names, against),
+    ]),
+  );
+}

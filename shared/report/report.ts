@@ -1,0 +1,54 @@
+import type { Job } from '../job/job.ts';
+import type { JobSurvey } from '../job/survey.ts';
+import { closing } from './closing.ts';
+import { type Evidence, evidenceComment } from './evidence.ts';
+import { historiesOf } from './history.ts';
+import { html } from './html.ts';
+import { scrapingPlans, wantsPlan } from './scraping-plan.ts';
+import { reportStyle } from './style.ts';
+import { type Made, summary } from './summary.ts';
+import { surfaceSection } from './surface-section.ts';
+import { drawingParts } from './svg.ts';
+import { worksheet } from './worksheet.ts';
+
+export type { Made } from './summary.ts';
+
+/**
+ * The report of a job as one HTML file that needs nothing else, to be read, printed and kept. The same job gives the
+ * same text, byte for byte, but for who made it and when. It ends with the evidence, and still lacks its seal.
+ *
+ * @param surveys those of `loadSurveys`, in the order of the job
+ * @param jobLink link of the last change of the job
+ */
+export function reportHtml(job: Job, surveys: readonly JobSurvey[], jobLink: string, made: Made): string {
+  const histories = historiesOf(job, surveys);
+  const evidence: Evidence = {
+    jobLink,
+    changes: job.changes.length,
+    files: [
+      ...surveys.map(({ record: { file, sha256, link } }) => ({ file, sha256, link })),
+      ...job.photos.map(({ file, sha256 }) => ({ file, sha256, link: null })),
+    ],
+  };
+  const { markup } = html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${job.head.part}: report of measurement</title>
+<style>${{ markup: reportStyle }}</style>
+</head>
+<body>
+${drawingParts}
+<main>
+${summary(job, histories, made, jobLink)}
+${histories.map((history, k) => surfaceSection(history, k))}
+${histories.filter(wantsPlan).map((history, k) => scrapingPlans(history, k))}
+${histories.map(worksheet)}
+${closing(job, histories, evidence)}
+</main>
+</body>
+</html>
+`;
+  return markup + evidenceComment(evidence);
+}

@@ -1,0 +1,164 @@
+import { blueAndNumbers, hingeShape } from '../job/blue.ts';
+import { convergenceOf } from '../job/convergence.ts';
+import { unlike } from '../job/unlike.ts';
+import { convergenceDrawing } from './convergence-drawing.ts';
+import { heightsOf } from './heights.ts';
+import { figureOf, figureWords, type History, listedFigures } from './history.ts';
+import { html, type Markup, table } from './html.ts';
+import { capital, dayOf, metalSentences, sized, stationRuns, sure, verdictSentences } from './words.ts';
+
+/** All of one surface: drawing before and after, what was not alike, rounds, blue, conditions. */
+export function surfaceSection(history: History, index: number): Markup {
+  const { surface, first, newest, surveys } = history;
+  const once = surveys.length === 1;
+  return html`<section class="sheet">
+<h2>${capital(surface.name)}</h2>
+<p class="plain">${capital(first.record.round)}: ${metalSentences(first).join(' ')}
+${!once && html`<br>${capital(newest.record.round)}: ${metalSentences(newest).join(' ')}`}
+<br>${verdictSentences(newest).join(' ')}</p>
+${heightsOf(history, index)}
+${!once && notAlike(history)}
+${!once && rounds(history, index)}
+${blue(history)}
+${conditions(history)}
+</section>`;
+}
+
+function notAlike({ first, newest }: History): Markup {
+  const found = unlike(first, newest);
+  return html`<h3>What was not alike, ${first.record.round} and ${newest.record.round}</h3>
+${
+  found.length === 0
+    ? html`<p>Nothing that is on record: stations, foot spacing, facing, supports, instrument, person and temperatures are the same.</p>`
+    : table(
+        ['', capital(first.record.round), capital(newest.record.round)],
+        found.map(({ what, before, after }) => [capital(what), before, after]),
+      )
+}`;
+}
+
+function rounds(history: History, index: number): Markup {
+  const { surface, surveys, bites } = history;
+  const [name] = listedFigures(history);
+  const figures = surveys.map(({ result }) => (name === undefined ? null : figureOf(result, name)));
+  const known = surveys.flatMap((survey, k) =>
+    figures[k] ? [{ name: survey.record.round, figure: figures[k]! }] : [],
+  );
+  const unit = known[0] && name !== undefined ? figures.find((figure) => figure)!.unit : '';
+  const limit = surface.limits.find(({ figure }) => figure === name)?.max ?? null;
+  return html`<h3>Round by round</h3>
+<figure>${
+    known.length > 1 &&
+    convergenceDrawing({
+      id: `rounds-${index}`,
+      title: capital(figureWords(name!)),
+      rounds: known,
+      limit,
+      unit,
+    })
+  }</figure>
+${
+  limit !== null &&
+  html`<p>${
+    convergenceOf(
+      known.map(({ figure }) => figure),
+      limit,
+    ).words
+  }</p>`
+}
+${table(
+  [
+    'Round',
+    'Day',
+    name === undefined ? '' : capital(figureWords(name)),
+    'Sure to',
+    'Passes before it',
+    'Bite really taken',
+  ],
+  surveys.map(({ record }, k) => {
+    const figure = figures[k];
+    const bite = k > 0 ? bites[k - 1] : null;
+    const passes = surface.rounds[k]?.passes.length ?? 0;
+    return [
+      record.round,
+      dayOf(record.at),
+      figure ? `${sized(figure)} ${unit}` : '',
+      figure ? `${sure(figure.u)} ${unit}` : '',
+      k === 0 ? '' : passes === 0 ? 'none on record' : String(passes),
+      bite ? `${sized({ value: bite.biteUm, u: bite.uUm })} µm, sure to ${sure(bite.uUm)}` : '',
+    ];
+  }),
+  'figures',
+)}`;
+}
+
+function blue({ surveys }: History): Markup | false {
+  const printed = surveys.flatMap((survey) =>
+    (survey.session?.prints ?? []).map((print) => ({ survey, print })),
+  );
+  if (printed.length === 0) return false;
+  return html`<h3>Blue and numbers</h3>
+<p>Where a flat reference should have taken colour by the numbers (ink film 2.5 µm), beside where it did. Neither overrules the other.</p>
+${table(
+  ['Round', 'By the numbers', 'Blue showed', 'Points, coverage', 'Turns at', 'Together'],
+  printed.map(({ survey, print }) => {
+    const [line, metal] = Object.entries(survey.result.metal)[0] ?? [];
+    const names = (line !== undefined && survey.sheet.lines[line]) || survey.heights.names;
+    const { stations, agree, causes } = blueAndNumbers(
+      metal?.contact ?? { restsOn: [], inked: [] },
+      names,
+      print,
+    );
+    const on = (key: 'expected' | 'shows') =>
+      stationRuns(
+        stations.filter((station) => station[key]).map(({ name }) => name),
+        names,
+      ) || 'nowhere';
+    return [
+      survey.record.round,
+      on('expected'),
+      html`${on('shows')}<br><small>${print.against}${print.photo && `, photo ${print.photo.file}`}</small>`,
+      pointsOf(Object.values(print.stations)),
+      hingesOf(print.hingesMm ?? [], survey.heights.xMm),
+      agree ? 'agree' : html`▲ disagree. ${causes.join(' ')}`,
+    ];
+  }),
+)}`;
+}
+
+function pointsOf(
+  stations: readonly { pointsPerInch2?: number | undefined; coverage?: number | undefined }[],
+): string {
+  const range = (values: number[], digits: number, unit: string) =>
+    values.length === 0 ? [] : [`${spread(values.map((value) => value.toFixed(digits)))} ${unit}`];
+  const points = stations.flatMap(({ pointsPerInch2 }) => pointsPerInch2 ?? []);
+  const share = stations.flatMap(({ coverage }) => (coverage === undefined ? [] : [100 * coverage]));
+  return [...range(points, 0, 'per sq. inch'), ...range(share, 0, '%')].join('; ');
+}
+
+function spread(values: readonly string[]): string {
+  const sorted = [...new Set(values)].sort((a, b) => Number(a) - Number(b));
+  return sorted.length === 1 ? sorted[0]! : `${sorted[0]} to ${sorted.at(-1)}`;
+}
+
+function hingesOf(hingesMm: readonly number[], xMm: Float64Array): string {
+  const shape = hingeShape(hingesMm, Math.min(...xMm), Math.max(...xMm));
+  if (shape === null) return '';
+  const says = { flat: 'as a flat one', crown: 'as a crowned one', hollow: 'as a hollow one' }[shape];
+  return `${hingesMm.map((x) => Math.round(x)).join(' and ')} mm: ${says}`;
+}
+
+function conditions({ surveys }: History): Markup {
+  const degrees = (value: number | undefined) => (value === undefined ? 'not noted' : `${value} °C`);
+  return html`<h3>Conditions</h3>
+${table(
+  ['Round', 'Support', 'Iron', 'Air', 'By'],
+  surveys.map(({ record, session }) => [
+    record.round,
+    session?.setup.support || 'not noted',
+    degrees(session?.setup.partC),
+    degrees(session?.setup.airC),
+    session?.setup.operator || record.by,
+  ]),
+)}`;
+}

@@ -1,0 +1,66 @@
+import type { JobSurvey } from '../job/survey.ts';
+import type { History } from './history.ts';
+import { html, type Markup, table } from './html.ts';
+import { capital, sized, sure } from './words.ts';
+
+/** Every reading that counts, as it was read, round beside round; what was taken and does not count, below. */
+export function worksheet({ surface, surveys }: History): Markup {
+  const readings = surveys.map(readingsOf);
+  const places = [...new Set(readings.flatMap((each) => [...each.keys()]))];
+  return html`<section class="sheet">
+<h2>Worksheet: ${surface.name}</h2>
+<p>Readings in ${[...new Set(surveys.map(unitOf))].join(' and ')}, as the instrument showed them.</p>
+${table(
+  ['Reading', ...surveys.map(({ record }) => record.round)],
+  places.map((place) => [place, ...readings.map((each) => each.get(place) ?? '')]),
+  'figures dense',
+)}
+<h3>Heights that they come to, µm</h3>
+${table(
+  ['Station', ...surveys.map(({ record }) => record.round)],
+  surveys[0].heights.names.map((name) => [
+    name,
+    ...surveys.map(({ result }) => {
+      const found = result.stations[name];
+      return found ? `${sized({ value: found.heightUm, u: found.uUm })} ± ${sure(found.uUm)}` : '';
+    }),
+  ]),
+  'figures dense',
+)}
+${leftOut(surveys)}
+</section>`;
+}
+
+function readingsOf({ sheet }: JobSurvey): Map<string, string> {
+  const read = (value: number | null) => (value === null ? 'skipped' : String(Number(value.toFixed(3))));
+  return new Map([
+    ...sheet.walks.flatMap(({ id, readings }) =>
+      readings.map(([from, to, value]) => [`${id}: ${from}–${to}`, read(value)] as const),
+    ),
+    ...sheet.sweeps.flatMap(({ id, readings }) =>
+      readings.map(([at, value]) => [`${id}: ${at}`, read(value)] as const),
+    ),
+  ]);
+}
+
+function unitOf({ sheet: { units, walks } }: JobSurvey): string {
+  return (walks.length > 0 ? units.tilt : units.height).replaceAll('um', 'µm');
+}
+
+function leftOut(surveys: readonly JobSurvey[]): Markup | false {
+  const lines = surveys.flatMap(({ record, session }) => [
+    ...(session?.takes ?? []).flatMap(({ event, out }) =>
+      out === undefined
+        ? []
+        : [
+            `${capital(record.round)}: ${event.place.run} ${event.place.at.join('–')} read ${event.value}, not counted: ${out}.`,
+          ],
+    ),
+    ...[...(session?.skipped.values() ?? [])].map(
+      ({ place, reason }) =>
+        `${capital(record.round)}: ${place.run} ${place.at.join('–')} skipped: ${reason}.`,
+    ),
+  ]);
+  if (lines.length === 0) return false;
+  return html`<h3>Taken and not counted</h3><ul>${lines.map((text) => html`<li>${text}</li>`)}</ul>`;
+}
