@@ -1,15 +1,11 @@
 import { adjust } from '../adjust/adjust.ts';
 import { isWayscribeError } from '../errors.ts';
 import { type SheetInput, validateSheet } from '../sheet/sheet.ts';
-import type { HeightRun, TiltRun } from '../survey/plan.ts';
-import { sagUm } from '../survey/sag.ts';
-import { type HeightUnit, type TiltUnit, tiltUnits, unitFactor } from '../units.ts';
-import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 import { type Measured, measured } from './measured.ts';
-import { asOneWalk, outAndBacks, tellsDrift } from './out-and-back.ts';
 import type { Setup } from './setup.ts';
-import { type TakenRun, takenRuns, withoutNewest } from './taken-runs.ts';
+import { countsOf, isTilt, sagOf, sweepOf, walkOf, withDrift } from './sheet-runs.ts';
+import { takenRuns, withoutNewest } from './taken-runs.ts';
 import { type TurnedOver, turnedOver } from './turned-over.ts';
 
 /** Choices of a person about how what was read is to be understood. */
@@ -76,83 +72,16 @@ function sheetOf(
     ),
     lines,
     walks: runs.flatMap(({ run, takes }) =>
-      run.reads === 'tilt' ? { ...walk(run, takes, factor, setup), drift: drifting.has(run.id) } : [],
+      run.reads === 'tilt' ? { ...walkOf(run, takes, factor, setup), drift: drifting.has(run.id) } : [],
     ),
     sweeps: runs.flatMap(({ run, takes }) =>
-      run.reads === 'height' ? sweep(run, takes, factor, setup, { told, sag }) : [],
+      run.reads === 'height' ? sweepOf(run, takes, factor, setup, { told, sag }) : [],
     ),
     ...(setup.kind === 'dovetail' && {
       pins: { diameter: setup.pinDiameterMm, angleDeg: setup.flankAngleDeg, form: setup.form },
     }),
     ...limitsOf(setup, kind, Object.keys(lines)),
   };
-}
-
-/** What one of the readings is: in the unit of the set-up where sigma is known, else in µm/m or µm. */
-function countsOf({ instrument }: Setup): { unit: TiltUnit | HeightUnit; factor: number } {
-  const { unit, graduation, sigma } = instrument;
-  if (sigma !== undefined) return { unit, factor: graduation };
-  return isTilt(unit)
-    ? { unit: 'um/m', factor: graduation * unitFactor('tilt', unit) }
-    : { unit: 'um', factor: graduation * unitFactor('height', unit) };
-}
-
-function isTilt(unit: TiltUnit | HeightUnit): unit is TiltUnit {
-  return (tiltUnits as readonly string[]).includes(unit);
-}
-
-type Walk = NonNullable<SheetInput['walks']>[number];
-type Sweep = NonNullable<SheetInput['sweeps']>[number];
-
-function walk(run: TiltRun, takes: readonly TakeEvent[], factor: number, { instrument }: Setup): Walk {
-  return {
-    id: run.id,
-    zero: run.zero,
-    facing: run.facing,
-    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
-    readings: takes.map(({ place, value }) => [place.at[0], place.at[1]!, value * factor]),
-  };
-}
-
-/** Walks in which a steady drift is an unknown of its own; every other run stays as it is. */
-function withDrift(taken: readonly TakenRun[]): { runs: readonly TakenRun[]; drifting: ReadonlySet<string> } {
-  const pairs = outAndBacks(taken).filter(tellsDrift);
-  const joined = pairs.map(asOneWalk);
-  const parts = new Set<TakenRun>(pairs.flatMap(({ out, back }) => [out, back]));
-  return {
-    runs: [...taken.filter((one) => !parts.has(one)), ...joined],
-    drifting: new Set(joined.map(({ run }) => run.id)),
-  };
-}
-
-function sweep(
-  run: HeightRun,
-  takes: readonly TakeEvent[],
-  factor: number,
-  { instrument }: Setup,
-  { told, sag }: { told: ReadonlySet<string>; sag: (run: HeightRun, station: string) => number },
-): Sweep {
-  const { artefact } = run;
-  return {
-    id: run.id,
-    offset: run.offset,
-    slope: run.slope,
-    sense: run.sense,
-    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
-    ...(artefact && told.has(artefact.name) && { artefact: artefact.name, turned: artefact.turned }),
-    readings: run.tips.flatMap((tip) =>
-      takes
-        .filter(({ place }) => place.at[0] === tip)
-        .map(({ value }): [string, number] => [tip, value * factor + run.sense * sag(run, tip)]),
-    ),
-  };
-}
-
-/** How far the bar hangs down at a station of its top plane, in the unit of the sheet. */
-function sagOf({ setup, plan }: Session, unit: TiltUnit | HeightUnit) {
-  const xMm = new Map(plan.stations.map((station) => [station.name, station.xMm]));
-  return ({ line }: HeightRun, station: string): number =>
-    setup.kind === 'bar' && line === 'top' ? sagUm(setup, xMm.get(station)!) / unitFactor('height', unit) : 0;
 }
 
 function limitsOf({ kind: asked, limit }: Setup, kind: SheetInput['kind'], lines: readonly string[]) {

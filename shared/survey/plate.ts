@@ -10,6 +10,12 @@ export const plateSize = {
   widthMm: lengthMm.describe('front to back, mm'),
   borderMm: z.number().min(0).max(10_000).default(25).describe('edge that is left out on every side, mm'),
   baseMm: z.number().positive().max(10_000).describe('foot spacing of the level, mm'),
+  diagonalBaseMm: z
+    .number()
+    .positive()
+    .max(10_000)
+    .optional()
+    .describe('foot spacing on the diagonals, mm; left out when it is the same'),
   pattern: z.enum(['eight lines', 'grid']).default('eight lines'),
   zero: z
     .enum(['shared', 'free'])
@@ -46,7 +52,7 @@ function planEightLines(size: PlateSize): Plan {
   ];
   const along = evenSteps(x, size.baseMm);
   const up = evenSteps(y, size.baseMm);
-  const slant = evenSteps(Math.hypot(x, y), size.baseMm);
+  const slant = evenSteps(Math.hypot(x, y), size.diagonalBaseMm ?? size.baseMm);
   // Corners, middles of the edges and the centre belong to several lines and have one name in all of them.
   const lines: {
     line: string;
