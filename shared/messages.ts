@@ -85,8 +85,13 @@ export const wantedPortSchema = z.strictObject({
     .max(80)
     .optional()
     .describe('the person has assigned the port: only then may anything be written to it'),
-  unit: readingUnitSchema.optional().describe('unit that the person says, where the line does not tell it'),
-  graduation: z.number().positive().max(1e6).optional(),
+  quiet: z
+    .number()
+    .positive()
+    .optional()
+    .describe(
+      'largest spread that counts as steady, as sent, where the unit of the profile can’t be trusted',
+    ),
 });
 export type WantedPort = z.infer<typeof wantedPortSchema>;
 
@@ -109,6 +114,7 @@ export const benchPortSchema = z.object({
   ...wantedPortSchema.shape,
   link: linkStateSchema,
   error: errorSchema.optional(),
+  silent: z.boolean().describe('assigned, open, and yet nothing came for too long'),
   line: z.string().describe('how the line is set, in words'),
   hex: z.string().describe('the newest bytes as they came'),
   bytes: z.number().int().describe('bytes that came so far'),

@@ -1,7 +1,7 @@
 import { Subject } from 'rxjs';
 import type { ProfileBook } from '../../protocols/book.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
-import { converted, type ReadUnit } from '../../protocols/quantities.ts';
+import { converted } from '../../protocols/quantities.ts';
 import { armed } from '../../shared/live/hands-free.ts';
 import type {
   BenchPort,
@@ -23,7 +23,7 @@ import { tapped } from './tapped-port.ts';
 /** What comes from a port that is listened to. */
 export interface Heard {
   bytes(bytes: Buffer): void;
-  link(state: LinkState, error: SentError | null): void;
+  link(state: LinkState, error: SentError | null, silent?: boolean): void;
 }
 
 /** Newest bytes that are shown as they came. */
@@ -40,6 +40,7 @@ export class Ear {
   #count = 0;
   #link: LinkState = 'opening';
   #error: SentError | null = null;
+  #silent = false;
 
   constructor(wanted: WantedPort, book: ProfileBook, port: PortMaker) {
     this.wanted = wanted;
@@ -49,8 +50,9 @@ export class Ear {
         this.#count += bytes.length;
         this.changed$.next();
       },
-      link: (state, error) => {
+      link: (state, error, silent = false) => {
         this.#link = state;
+        this.#silent = silent;
         this.#error = error;
         this.changed$.next();
       },
@@ -68,6 +70,7 @@ export class Ear {
       ...this.wanted,
       link: this.#link,
       ...(error && { error }),
+      silent: this.#silent,
       line: lineWords(line),
       hex: Buffer.from(this.#raw, 'latin1').toString('hex'),
       bytes: this.#count,
@@ -96,12 +99,13 @@ class AssignedPort {
   readonly #streams: Map<string, BenchStream>;
 
   constructor(
-    { port: name, unit, graduation = 1 }: WantedPort,
-    profile: Profile,
+    { port: name, quiet }: WantedPort,
+    told: Profile,
     port: PortMaker,
     heard: Heard,
     show: (live: Live) => void,
   ) {
+    const profile = quiet === undefined ? told : steadyWithin(told, quiet);
     this.acquaintance = new Acquaintance([profile], stampNow());
     const tap = tapped(port, (bytes, stamp) => {
       this.acquaintance.push(bytes, stamp);
@@ -109,16 +113,15 @@ class AssignedPort {
     });
     this.#instrument = new Instrument(name, profile, tap);
     const measuring = profile.channels.filter(({ quantity }) => quantity !== 'temperature');
-    this.#streams = new Map(
-      measuring.map((channel) => [channel.name, streamOf(name, profile, channel, unit)]),
-    );
+    this.#streams = new Map(measuring.map((channel) => [channel.name, streamOf(name, profile, channel)]));
     this.#instrument.readings$.subscribe((reading) => this.#note(reading, profile));
-    this.#instrument.state$.subscribe(({ link, error }) => {
-      heard.link(link, error ?? null);
+    this.#instrument.state$.subscribe(({ link, error, silent }) => {
+      heard.link(link, error ?? null, silent);
     });
     this.#needles = measuring.map((channel) => {
       const stream = this.#streams.get(channel.name)!;
-      const setup = { name, source: 'cable', channel: channel.name, unit: stream.unit, graduation } as const;
+      const { unit } = stream;
+      const setup = { name, source: 'cable', channel: channel.name, unit, graduation: 1 } as const;
       const needle = new Needle(this.#instrument, setup, unrecorded(), armed);
       needle.live$.subscribe((live) => show({ ...live, from: stream.id }));
       return needle;
@@ -158,27 +161,25 @@ class AssignedPort {
   }
 }
 
-function streamOf(
-  port: string,
-  { talk }: Profile,
-  channel: Channel,
-  unit: ReadingUnit | undefined,
-): BenchStream {
-  const { name, quantity, unitKnown, resolution, steady } = channel;
-  const own = channel.unit as ReadingUnit;
-  const said = unitKnown || unit === undefined ? own : unit;
-  const inUnit = (value: number) => converted(quantity, value, own as ReadUnit, said);
+function streamOf(port: string, { talk }: Profile, channel: Channel): BenchStream {
+  const { name, quantity, unit, unitKnown, resolution, steady } = channel;
   return {
     id: `${port} ${name}`,
     port,
     channel: name,
     reads: quantity === 'slope' ? 'tilt' : 'height',
-    unit: said,
+    unit: unit as ReadingUnit,
     unitOpen: !unitKnown,
     byButton: talk.kind === 'by-button',
-    resolution: inUnit(resolution ?? steady.spread),
-    quiet: inUnit(steady.spread),
+    resolution: resolution ?? steady.spread,
+    quiet: steady.spread,
   };
+}
+
+/** The profile for an instrument that was seen to be this quiet at rest: a trend may be half as large again. */
+function steadyWithin(profile: Profile, spread: number): Profile {
+  const steady = { spread, trend: 1.5 * spread };
+  return { ...profile, channels: profile.channels.map((channel) => ({ ...channel, steady })) };
 }
 
 /** On the bench nothing goes on record. */

@@ -47,5 +47,5 @@ export class Listening {
 }
 
 function isSame(a: WantedPort, b: WantedPort): boolean {
-  return a.port === b.port && a.profile === b.profile && a.unit === b.unit && a.graduation === b.graduation;
+  return a.port === b.port && a.profile === b.profile && a.quiet === b.quiet;
 }

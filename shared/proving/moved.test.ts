@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { random as seededRandom } from '../../tests/tools/random.ts';
-import { whichMoved } from './moved.ts';
+import { quietOf, whichMoved } from './moved.ts';
 
 function stream(id: string, quiet: number, push: number, seed: number) {
   const random = seededRandom(seed);
@@ -30,4 +30,21 @@ test('two that moved are both named, the further one first', () => {
 
 test('one reading is no movement', () => {
   expect(whichMoved([{ id: 'a', values: [900], quiet: 1 }])).toEqual({ is: 'none' });
+});
+
+test('how quiet a stream is at rest is found although it was pushed meanwhile', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 1e6 }),
+      fc.double({ min: 1e-4, max: 100, noNaN: true }),
+      (seed, noise) => {
+        const quiet = quietOf(stream('a', noise, 500 * noise, seed).values, noise / 100)!;
+        expect(quiet / noise).toBeGreaterThan(0.5);
+        expect(quiet / noise).toBeLessThan(5);
+      },
+    ),
+    { verbose: 1 },
+  );
+  expect(quietOf([1, 1, 1, 1, 1, 1, 1, 1, 1], 0.1)).toBe(0.1);
+  expect(quietOf([1, 2, 3], 0.1)).toBeNull();
 });

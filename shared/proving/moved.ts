@@ -1,3 +1,5 @@
+import { deviation } from './noise.ts';
+
 /** One stream of readings while the person moves one instrument. */
 export interface WatchedStream {
   readonly id: string;
@@ -37,4 +39,19 @@ function reach(values: readonly number[]): number {
     high = Math.max(high, value);
   }
   return high - low;
+}
+
+/** Readings in a row that tell how quiet a stream is at rest. */
+const row = 8;
+/** The quietest row of many is quieter than most: at rest a spread stays below this many times that. */
+const atRest = 4;
+
+/**
+ * Largest spread that a stream has at rest, judged by the quietest stretch of it, never below its smallest step;
+ * null while there are too few readings.
+ */
+export function quietOf(values: readonly number[], resolution: number): number | null {
+  if (values.length < row) return null;
+  const spreads = values.slice(row - 1).map((_, k) => deviation(values.slice(k, k + row)));
+  return Math.max(resolution, atRest * Math.min(...spreads));
 }

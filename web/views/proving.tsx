@@ -46,14 +46,10 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
   };
   const profileOf = (stream: BenchStream | null) =>
     stream ? wanted.find(({ port }) => port === stream.port)?.profile : undefined;
-  /** From now on only its own port is listened to, in the unit that was said. */
+  /** From now on only its own port is listened to, and it is steady when it is as quiet as it was at rest. */
   const begin = async (proving: Proving, stream: BenchStream | null) => {
     if (stream && !(await listen([wantedFor(proving, stream)]))) return;
     setStage({ at: 'steps', stream, proving });
-  };
-  const change = async (proving: Proving, stream: BenchStream | null, before: Proving) => {
-    if (proving.unit !== before.unit) await begin(proving, stream);
-    else setStage({ at: 'steps', stream, proving });
   };
   const keep = async (proving: Proving) => (await page.send({ do: 'keep-instrument', proving })) === null;
   const anew = async () => {
@@ -95,7 +91,7 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
             <ProveSteps
               proving={stage.proving}
               stream={stage.stream}
-              onChange={(proving) => void change(proving, stage.stream, stage.proving)}
+              onChange={(proving) => setStage({ ...stage, proving })}
               onBack={() => setStage({ at: 'declare', stream: stage.stream })}
             />
           ) : (
@@ -114,6 +110,6 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
   );
 }
 
-function wantedFor({ profile, unit, unitOpen, graduation }: Proving, { port }: BenchStream): WantedPort {
-  return { port, ...(profile !== undefined && { profile }), ...(unitOpen && { unit, graduation }) };
+function wantedFor({ profile }: Proving, { port, unitOpen, quiet }: BenchStream): WantedPort {
+  return { port, ...(profile !== undefined && { profile }), ...(unitOpen && { quiet }) };
 }

@@ -1,4 +1,5 @@
-import type { BenchState, BenchStream } from '../../../shared/messages.ts';
+import type { BenchState, BenchStream, Live } from '../../../shared/messages.ts';
+import type { PageState } from '../../state/page-state.ts';
 
 /** Everything on the bench that can be measured with. */
 export function streamsOf(bench: BenchState | null): readonly BenchStream[] {
@@ -8,4 +9,18 @@ export function streamsOf(bench: BenchState | null): readonly BenchStream[] {
 /** What a stream is called among others: by its port, and by its channel where one port has several. */
 export function streamName({ port, channel }: BenchStream, all: readonly BenchStream[]): string {
   return all.filter((other) => other.port === port).length > 1 ? `${port}, ${channel}` : port;
+}
+
+/** The needle of a stream, while it can be believed. */
+export function liveOf(state: PageState, stream: BenchStream | null): Live | undefined {
+  return stream && staleOf(state, stream) === null ? state.needles[stream.id] : undefined;
+}
+
+/** Why the needle of a stream is not live, in words; null when it is. */
+export function staleOf({ bench, link }: PageState, { port }: BenchStream): string | null {
+  const heard = bench?.ports.find((one) => one.port === port);
+  if (link === 'lost') return 'connection lost';
+  if (!heard) return 'not listened to';
+  if (heard.link !== 'open') return heard.link === 'absent' ? 'cable is out' : 'port is not open';
+  return heard.silent ? 'silent' : null;
 }

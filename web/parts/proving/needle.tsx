@@ -12,16 +12,18 @@ interface NeedleWordsProps {
   readonly unit: ReadingUnit;
   /** What plus and minus mean, once that is known. */
   readonly sides?: readonly [plus: string, minus: string] | null;
+  /** Why there is nothing live to show. */
+  readonly stale?: string | null;
 }
 
 /** What the instrument shows now. Until its sign is proved, plus and minus are all that can be said. */
-export function NeedleWords({ live, unit, sides }: NeedleWordsProps) {
+export function NeedleWords({ live, unit, sides, stale }: NeedleWordsProps) {
   const value = live?.value ?? null;
   const digits = value === null ? '—' : sizeText(value, unit);
   const [plus, minus] = sides ?? ['plus', 'minus'];
   const side = value === null ? (live ? live.state : 'nothing heard yet') : value >= 0 ? plus : minus;
   return (
-    <section class="live" aria-label="Live reading">
+    <section class={`live ${stale ? 'stale' : ''}`} aria-label="Live reading">
       <div
         class={`digits ${digits.length > 5 ? 'long' : ''}`}
         data-testid="bench-value"
@@ -29,7 +31,13 @@ export function NeedleWords({ live, unit, sides }: NeedleWordsProps) {
       >
         {digits}
       </div>
-      <div class="metal">{`${unitWord(unit)}, ${side}`}</div>
+      {stale ? (
+        <div class="metal age" data-testid="bench-stale">
+          {stale}
+        </div>
+      ) : (
+        <div class="metal">{`${unitWord(unit)}, ${side}`}</div>
+      )}
     </section>
   );
 }

@@ -17,6 +17,7 @@ import { unitWord } from '../../words/live.ts';
 import { Control, Row } from '../control.tsx';
 import { Triangle } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
+import { liveOf, staleOf } from './bench-streams.ts';
 import { instructionFor, stepName } from './instructions.ts';
 import { NeedleTrace, NeedleWords } from './needle.tsx';
 import { TypedPose } from './typed-pose.tsx';
@@ -32,7 +33,8 @@ interface ProveStepsProps {
 
 /** The steps of a proving one by one, in large words, with the needle beside them. */
 export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProps) {
-  const live = usePick((state) => (stream ? state.needles[stream.id] : undefined));
+  const live = usePick((state) => liveOf(state, stream));
+  const stale = usePick((state) => stream && staleOf(state, stream));
   const [refusal, setRefusal] = useState<string | null>(null);
   const { verdicts, step, pose } = progressOf(proving);
   const failed = pose === null ? (verdicts.at(-1) ?? null) : null;
@@ -79,6 +81,7 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
             <NeedleWords
               live={live}
               unit={proving.unit}
+              stale={stale}
               sides={sign && (sign > 0 ? ['HIGH', 'LOW'] : ['LOW', 'HIGH'])}
             />
           </>
@@ -137,7 +140,7 @@ function Steps({
   verdicts: readonly Verdict[];
 }) {
   return (
-    <ol class="steps" data-testid="steps">
+    <ol class="steps" data-testid="steps" data-taken={proving.takes.length}>
       {stepsOf(proving).map((step) => {
         const verdict = verdicts.find((one) => one.step === step);
         const taken = posesIn(step).filter((pose) => proving.takes.some((take) => take.pose === pose)).length;

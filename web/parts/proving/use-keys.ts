@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** What keys do while this part is on the sheet, by `KeyboardEvent.key` in lower case. */
 export type Keys = Readonly<Record<string, () => void>>;
@@ -7,7 +7,8 @@ export type Keys = Readonly<Record<string, () => void>>;
 export function useKeys(keys: Keys): void {
   const latest = useRef(keys);
   latest.current = keys;
-  useEffect(() => {
+  // Before the sheet is seen: a key pressed at once must not be lost.
+  useLayoutEffect(() => {
     const listen = (event: KeyboardEvent) => {
       const { target, repeat, ctrlKey, metaKey, altKey } = event;
       if (repeat || ctrlKey || metaKey || altKey || !(target instanceof HTMLElement)) return;

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchStream } from '../../../shared/messages.ts';
-import { whichMoved } from '../../../shared/proving/moved.ts';
+import { quietOf, whichMoved } from '../../../shared/proving/moved.ts';
 import { usePick } from '../../state/page.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
@@ -32,9 +32,14 @@ export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
   }, [needles]);
   const found = moved.is === 'one' ? streams.find(({ id }) => id === moved.id) : undefined;
   const anew = () => seen.current.clear();
+  /** What its profile says of its noise counts in a unit that may not be its own: then its own rest counts. */
+  const choose = (stream: BenchStream) => {
+    const quiet = stream.unitOpen ? quietOf(seen.current.get(stream.id) ?? [], stream.resolution) : null;
+    onFound(quiet === null ? stream : { ...stream, quiet });
+  };
   useKeys({
-    ...numbered(streams, onFound),
-    enter: () => found && onFound(found),
+    ...numbered(streams, choose),
+    enter: () => found && choose(found),
     r: anew,
     b: onBack,
   });
@@ -58,7 +63,7 @@ export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
           <section key={stream.id} class="stream" data-moved={stream.id === found?.id}>
             <h2>{streamName(stream, streams)}</h2>
             <NeedleWords live={needles[stream.id]} unit={stream.unit} />
-            <Control word="This one" hint={String(k + 1)} onClick={() => onFound(stream)} />
+            <Control word="This one" hint={String(k + 1)} onClick={() => choose(stream)} />
           </section>
         ))}
         {streams.length === 0 && <p class="soft">No reading yet that a level or an indicator could give.</p>}
@@ -70,7 +75,7 @@ export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
           kind="main"
           disabled={!found}
           testId="that-is-it"
-          onClick={() => found && onFound(found)}
+          onClick={() => found && choose(found)}
         />
         <Control word="Watch anew" hint="R" onClick={anew} />
         <Control word="How it talks" hint="B" apart onClick={onBack} />
