@@ -22,7 +22,7 @@ const isBed = (session: Session): session is BedSession => session.setup.kind ==
 const isPlate = (session: Session): session is PlateSession => session.setup.kind === 'plate';
 
 /** What the scale of ink and its words take beneath a plate, px. */
-const underPlatePx = 46;
+const underPlatePx = 62;
 
 /** The one drawing of the sheet: a ladder for a bed, a plan for a plate, part and profile for everything else. */
 export function Drawing({ survey, reference, laidOver = false, stale = false, ...on }: DrawingProps) {
@@ -36,7 +36,7 @@ export function Drawing({ survey, reference, laidOver = false, stale = false, ..
   const planned = { ...on, stale, place, result, widthPx, ...(truth && { truth }) };
   const roomy = widthPx > 800;
   return (
-    <div class={`room ${isPlate(session) && roomy ? 'fixed' : ''}`} ref={ref}>
+    <div class={`room ${isPlate(session) && roomy ? 'fixed' : ''} ${session.ended ? '' : 'live'}`} ref={ref}>
       {widthPx === 0 ? null : isBed(session) ? (
         <BedDrawing {...planned} session={session} passes={passes && session.ended} />
       ) : isPlate(session) ? (

@@ -18,7 +18,8 @@ export function sweepWords({ setup }: Session): string {
   const turned = kindWords[setup.kind].turn
     ? ' Half the sum of both positions is the metal, half their difference is the own error of what was turned.'
     : '';
-  return `Off every sweep is taken ${off}.${turned} Plus stands proud. The last column puts all readings together.`;
+  const sag = setup.kind === 'bar' && setup.sagUm > 0 ? ' The sag of the bar is put back first.' : '';
+  return `Off every sweep is taken ${off}.${sag}${turned} Plus stands proud. The last column puts all readings together.`;
 }
 
 interface SweepTableProps {
@@ -29,7 +30,7 @@ interface SweepTableProps {
 
 /** The sweeps over one line side by side, their mean, and what was turned over by itself. */
 export function SweepTable({ session, line, survey }: SweepTableProps) {
-  const { columns, meanUm, artefactUm } = sweepColumns(session, line);
+  const { columns, meanUm, artefactUm, sagUm } = sweepColumns(session, line);
   const found = survey?.lines.find(({ name }) => name === line);
   const together = new Map(found?.stations.map((station) => [station.name, station]));
   const largestU = Math.max(0.05, ...(found?.stations.map(({ uUm }) => uUm) ?? []));
@@ -45,6 +46,7 @@ export function SweepTable({ session, line, survey }: SweepTableProps) {
       <thead>
         <tr>
           <th scope="col">Station</th>
+          {sagUm && <th scope="col">Sag µm</th>}
           {columns.map(({ run }) => (
             <th key={run.id} scope="col" colSpan={2}>
               {size ? 'Size, and less the mean µm' : `${shortTitle(run.id, line)}: read, less set-up µm`}
@@ -61,6 +63,7 @@ export function SweepTable({ session, line, survey }: SweepTableProps) {
           return (
             <tr key={name}>
               <th scope="row">{name}</th>
+              {sagUm && <td>{cell(sagUm.get(name), decimals)}</td>}
               {columns.flatMap(({ run, readUm, heightUm }) => [
                 <td key={`${run.id} read`}>{cell(readUm.get(name))}</td>,
                 <td key={`${run.id} less`}>{cell(heightUm.get(name))}</td>,

@@ -1,5 +1,6 @@
 import type { Session } from '../../shared/session/fold.ts';
 import { type HeightRun, placementKey } from '../../shared/survey/plan.ts';
+import { sagUm } from '../../shared/survey/sag.ts';
 import { toInternal } from '../../shared/units.ts';
 import { stationsAlong } from './on-plan.ts';
 
@@ -16,10 +17,12 @@ export interface SweepColumns {
   readonly meanUm: ReadonlyMap<string, number>;
   /** Own error of what was turned over; null where nothing was turned. */
   readonly artefactUm: ReadonlyMap<string, number> | null;
+  /** How far a bar hangs down, put back on every reading; null where nothing hangs. */
+  readonly sagUm: ReadonlyMap<string, number> | null;
 }
 
 /**
- * Readings as heights, less the set-up of each sweep: the mean of it, or the line through its ends where it was
+ * Readings as heights, the sag of a bar put back, less the set-up of each sweep: the mean of it, or the line through its ends where it was
  * set up by eye. Of what was turned over, half the sum of the two positions is the metal and half their difference
  * the thing's own error. Only stations that every sweep has read count, so that sweeps can be compared.
  */
@@ -41,7 +44,12 @@ export function sweepColumns(session: Session, line: string): SweepColumns {
     })
     .filter(({ readUm }) => readUm.size > 0);
   const common = along.filter(({ name }) => read.every(({ readUm }) => readUm.has(name)));
-  const columns = read.map(({ run, readUm }) => ({ run, readUm, heightUm: lessSetUp(run, readUm, common) }));
+  const sag = sagsOf(session, line);
+  const columns = read.map(({ run, readUm }) => ({
+    run,
+    readUm,
+    heightUm: lessSetUp(run, readUm, sag, common),
+  }));
   const position = (turned: boolean) =>
     meanOf(
       columns.filter(({ run }) => (run.artefact?.turned ?? false) === turned),
@@ -54,14 +62,25 @@ export function sweepColumns(session: Session, line: string): SweepColumns {
   return {
     columns,
     meanUm: both ? pairs((a, b) => (a + b) / 2) : stands.size > 0 ? stands : turned,
+    sagUm: sag,
     artefactUm: both ? pairs((a, b) => (a - b) / 2) : null,
   };
 }
 
 type Along = readonly { readonly name: string; readonly xMm: number }[];
 
-function lessSetUp(run: HeightRun, readUm: ReadonlyMap<string, number>, common: Along) {
-  const heightOf = (name: string) => run.sense * (readUm.get(name) ?? 0);
+function sagsOf({ setup, plan }: Session, line: string): ReadonlyMap<string, number> | null {
+  if (setup.kind !== 'bar' || line !== 'top' || setup.sagUm === 0) return null;
+  return new Map(plan.stations.map(({ name, xMm }) => [name, sagUm(setup, xMm)]));
+}
+
+function lessSetUp(
+  run: HeightRun,
+  readUm: ReadonlyMap<string, number>,
+  sag: ReadonlyMap<string, number> | null,
+  common: Along,
+) {
+  const heightOf = (name: string) => run.sense * (readUm.get(name) ?? 0) + (sag?.get(name) ?? 0);
   const [first, last] = [common[0], common.at(-1)];
   if (!first || !last) return new Map<string, number>();
   const mean = common.reduce((sum, { name }) => sum + heightOf(name), 0) / common.length;
