@@ -1,9 +1,10 @@
 import { placeWords } from '../survey/plan.ts';
 import type { Notice } from './notice.ts';
 import type { Pair, PairedLine } from './pairs.ts';
+import { unitOf } from './reading.ts';
 
 /** A slip of the hand that would explain why out and back disagree. */
-type Kind = 'turned' | 'doubled' | 'skipped';
+type Kind = 'turned' | 'doubled' | 'skipped' | 'jumped';
 interface Slip {
   readonly kind: Kind;
   readonly walk: 'out' | 'back';
@@ -25,7 +26,7 @@ const plainer = 8;
 
 /**
  * The slips that repeated readings can give away: the level was turned in mid-walk, one station was read twice over or
- * passed over so that everything beyond stands one step off. Each of them is tried at each place; one is told when it
+ * passed over so that everything beyond stands one step off, the zero or the part moved at one place. Each of them is tried at each place; one is told when it
  * makes the two walks agree many times better than a steady drift or one wrong reading would.
  */
 export function slip({ line, out, back, pairs }: PairedLine): Notice[] {
@@ -46,13 +47,16 @@ export function slip({ line, out, back, pairs }: PairedLine): Notice[] {
   const texts: Record<Kind, string> = {
     turned: `From ${where} on, out and back go contrary ways: the level was turned end for end in mid-walk. Turn it back and repeat "${run.words}" from there.`,
     doubled: `From ${where} on, "${run.words}" stands one step behind the other walk: a station was read twice. Repeat it from there.`,
+    jumped: `From ${where} on, out and back differ by ${jumpOf(pairs, from)} ${unitOf(out)} more than before it: in one of the two walks the zero or the part has moved there, or the unit was switched. Repeat that walk.`,
     skipped: `From ${where} on, "${run.words}" stands one step ahead of the other walk: a station was passed over. Repeat it from there.`,
   };
   return [{ code: 'slip', text: texts[kind], place, warns: true }];
 }
 
 function bestSlip(pairs: readonly Pair[], canTurn: boolean): Slip | null {
-  const kinds: readonly Kind[] = canTurn ? ['turned', 'doubled', 'skipped'] : ['doubled', 'skipped'];
+  const kinds: readonly Kind[] = canTurn
+    ? ['turned', 'doubled', 'skipped', 'jumped']
+    : ['doubled', 'skipped', 'jumped'];
   const slips = kinds.flatMap((kind): Slip[] => {
     const whole: Slip = { kind, walk: 'out', from: null, leaves: leavesOf(pairs, kind, 'out', 0) };
     const parts = pairs.flatMap((_, from): Slip[] => {
@@ -61,7 +65,8 @@ function bestSlip(pairs: readonly Pair[], canTurn: boolean): Slip | null {
         return { kind, walk, from, leaves: leavesOf(pairs, kind, walk, from) };
       });
     });
-    return [whole, ...parts];
+    // A jump of all of them is only another zero.
+    return kind === 'jumped' ? parts : [whole, ...parts];
   });
   const best = slips.reduce((a, b) => (b.leaves < a.leaves ? b : a));
   if (best.leaves * plainer >= plainLeaves(pairs)) return null;
@@ -73,17 +78,44 @@ function bestSlip(pairs: readonly Pair[], canTurn: boolean): Slip | null {
 }
 
 function leavesOf(pairs: readonly Pair[], kind: Kind, walk: 'out' | 'back', from: number): number {
-  return kind === 'turned' ? turnedLeaves(pairs, walk, from) : shiftedLeaves(pairs, walk, from, kind);
+  switch (kind) {
+    case 'turned':
+      return turnedLeaves(pairs, walk, from);
+    case 'jumped':
+      return jumpedLeaves(pairs, from);
+    default:
+      return shiftedLeaves(pairs, walk, from, kind);
+  }
 }
 
-/** What is left when the readings of one side go the other way. Out: from `from` on; back: before it. */
+/**
+ * What is left when the readings of one side go the other way. Out: from `from` on; back: before it. They must do so by
+ * themselves, or any change of them at one place would pass for it.
+ */
 function turnedLeaves(pairs: readonly Pair[], walk: 'out' | 'back', from: number): number {
   const isTurned = (k: number) => (walk === 'out' ? k >= from : k < from);
-  const straight = pairs
-    .filter((_, k) => !isTurned(k))
-    .map(({ outValue, backValue }) => outValue - backValue);
-  const turned = pairs.filter((_, k) => isTurned(k)).map(({ outValue, backValue }) => outValue + backValue);
-  return (squares(straight) + squares(turned)) / Math.max(1, pairs.length - 3);
+  const turned = pairs.filter((_, k) => isTurned(k));
+  const contrary = squares(turned.map(({ outValue, backValue }) => outValue + backValue));
+  if (contrary * plainer >= squares(turned.map(difference))) return Number.POSITIVE_INFINITY;
+  const straight = pairs.filter((_, k) => !isTurned(k));
+  return (contrary + squares(straight.map(difference))) / Math.max(1, pairs.length - 3);
+}
+
+/** What is left when the difference of out and back has one value before `from` and another from there on. */
+function jumpedLeaves(pairs: readonly Pair[], from: number): number {
+  const differences = pairs.map(difference);
+  const left = squares(differences.slice(0, from)) + squares(differences.slice(from));
+  return left / Math.max(1, pairs.length - 3);
+}
+
+function jumpOf(pairs: readonly Pair[], from: number): string {
+  const differences = pairs.map(difference);
+  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+  return Math.abs(mean(differences.slice(from)) - mean(differences.slice(0, from))).toPrecision(2);
+}
+
+function difference({ outValue, backValue }: Pair): number {
+  return outValue - backValue;
 }
 
 /**
@@ -107,7 +139,7 @@ function shiftedLeaves(
 
 /** What is left when nothing, a steady drift, or one wrong reading is the reason: the least of the three. */
 function plainLeaves(pairs: readonly Pair[]): number {
-  const differences = pairs.map(({ outValue, backValue }) => outValue - backValue);
+  const differences = pairs.map(difference);
   const n = differences.length;
   const without = differences.map((_, k) => squares(differences.filter((_, other) => other !== k)));
   return Math.min(

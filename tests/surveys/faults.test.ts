@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ordinaryLevel } from '../../daemon/simulate/pendulum.ts';
 import { demoScene } from '../../daemon/simulate/scenario.ts';
 import type { Circumstances, Notice, NoticeCode } from '../../shared/notice/notice.ts';
 import { notices } from '../../shared/notice/notices.ts';
@@ -44,6 +45,8 @@ const slide: SetupInput = { ...demoSetups.slide, faces: 'top', instrument: indic
 const square: SetupInput = { ...demoSetups.square, instrument: indicator };
 
 const steps = 12;
+/** One second of arc, µm/m. */
+const arcSecond = Math.PI / 0.648;
 const plus =
   (extra: (nth: number) => number): Hand =>
   (place, nth, world) =>
@@ -156,6 +159,26 @@ const table: readonly Planted[] = [
     notice: 'drift',
     afterTake: 19,
     says: /^front way: the zero drifted by .* at least \d\.\d+ µm of bow\. It was not steady, so out and back do not cancel it: warm hands, sun or a draught\./,
+  },
+  {
+    fault: 'switched to arc seconds for the end of the way out, by an instrument that does not name its unit',
+    setup: outAndBack,
+    hand: (place, nth, world) => {
+      const { zero } = ordinaryLevel;
+      const reading = world.reading(place);
+      return nth >= 8 && nth < steps ? (reading + zero) / arcSecond - zero : reading;
+    },
+    notice: 'slip',
+    afterTake: 18,
+    says: /^From F8 – F9 on, out and back differ by \d\d µm\/m more than before it: in one of the two walks the zero or the part has moved there, or the unit was switched\. Repeat that walk\.$/,
+  },
+  {
+    fault: 'the part moved in mid-walk',
+    setup: outAndBack,
+    hand: plus((nth) => (nth >= 5 ? 8 : 0)),
+    notice: 'slip',
+    afterTake: 21,
+    says: /^From F5 – F6 on, out and back differ by (7|8)\.\d µm\/m more than before it: in one of the two walks the zero or the part has moved there/,
   },
 ];
 
