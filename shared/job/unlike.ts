@@ -62,7 +62,6 @@ function distinct(values: readonly number[]): string {
 }
 
 function circumstances(before: Setup | undefined, after: Setup | undefined): Unlike[] {
-  if (!before && !after) return [];
   if (!before || !after) {
     const known = (setup: Setup | undefined) => (setup ? 'on record' : 'not known: an imported sheet');
     return [

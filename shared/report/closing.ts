@@ -10,6 +10,7 @@ export function closing(job: Job, histories: readonly History[], evidence: Evide
 ${notes(job, histories)}
 <h2>What this rests on, and how to prove it</h2>
 <p>Every line of a recording carries a link that is computed from the line before it. The last link and the digest below belong to one file only: keep this page, and whoever has the files can prove that they are the ones it was made from. On a computer with the program: <code>wayscribe verify</code> and the folder of the job. Without it: <code>sha256sum</code> and the file.</p>
+<p>job.json: ${evidence.changes} changes, last link <code>${evidence.jobLink}</code>.</p>
 ${table(
   ['File', 'Last link', 'SHA-256'],
   evidence.files.map(({ file, sha256, link }) => [
@@ -19,7 +20,6 @@ ${table(
   ]),
   'proof',
 )}
-<p>job.json: ${evidence.changes} changes, last link <code>${evidence.jobLink}</code>.</p>
 <h2>Cautions</h2>
 <ul class="cautions">${cautions.map((text) => html`<li>${text}</li>`)}</ul>
 <h2>Signed</h2>
@@ -32,14 +32,19 @@ ${table(
 function notes(job: Job, histories: readonly History[]): Markup {
   const ofJob = job.notes.map(({ at, by, text }) => `${dayOf(at)}, ${by}: ${text}`);
   const ofSurveys = histories.flatMap(({ surface, surveys }) =>
-    surveys.flatMap(({ record, session, result, notMeasured }) => [
-      ...(session?.notes ?? []).map(({ text }) => `${capital(surface.name)}, ${record.round}: ${text}`),
-      ...result.notes.map((text) => `${capital(surface.name)}, ${record.round}: ${text}`),
-      ...notMeasured.map(
-        ({ figure }) =>
-          `${capital(surface.name)}, ${record.round}: ▲ ${figure} has a limit and was not measured.`,
-      ),
-    ]),
+    byText(
+      surveys.flatMap(({ record, session, result, notMeasured }) => [
+        ...(session?.notes ?? []).map(({ text }) => ({ text, round: record.round })),
+        ...result.notes.map((text) => ({ text, round: record.round })),
+        ...notMeasured.map(({ figure }) => ({
+          text: `▲ ${figure} has a limit and was not measured.`,
+          round: record.round,
+        })),
+      ]),
+    ).map(({ text, rounds }) => {
+      const when = rounds.length === surveys.length && rounds.length > 1 ? 'every round' : rounds.join(', ');
+      return `${capital(surface.name)}, ${when}: ${text}`;
+    }),
   );
   const photos = job.photos.map(({ file, words }) => `Photo ${file}: ${words}`);
   const withdrawn = job.changes.flatMap((change) =>
@@ -50,6 +55,13 @@ function notes(job: Job, histories: readonly History[]): Markup {
   const all = [...ofJob, ...ofSurveys, ...photos, ...withdrawn];
   if (all.length === 0) return html``;
   return html`<h2>Notes</h2><ul>${all.map((text) => html`<li>${text}</li>`)}</ul>`;
+}
+
+/** What is said of several rounds is said once. */
+function byText(notes: readonly { text: string; round: string }[]): { text: string; rounds: string[] }[] {
+  const found = new Map<string, string[]>();
+  for (const { text, round } of notes) found.set(text, [...(found.get(text) ?? []), round]);
+  return [...found].map(([text, rounds]) => ({ text, rounds }));
 }
 
 const cautions = [

@@ -1,15 +1,17 @@
 import type { StationDifference } from '../job/before-after.ts';
 import { amount, side } from '../words.ts';
-import { differencesOf, type History } from './history.ts';
+import { differencesOf, type History, limitOf } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { planDrawing } from './plan-drawing.ts';
-import { profileDrawing } from './profile-drawing.ts';
+import { type ProfileOf, profileDrawing } from './profile-drawing.ts';
+import { heightWord } from './scale.ts';
 import { overWhat, sized, sure } from './words.ts';
 
 /** Heights of one surface before and after, drawn on one scale, and as a table. */
 export function heightsOf(history: History, index: number): Markup {
   const { first, newest } = history;
   const all = differencesOf(first, newest);
+  const comparedWith = Object.values(all).flat();
   return html`${Object.entries(all).map(([line, stations], k) => {
     if (stations.length === 0) {
       return html`<p>▲ ${line}: the two surveys have no stations in common, so they are not compared.</p>`;
@@ -17,29 +19,30 @@ export function heightsOf(history: History, index: number): Markup {
     const drawn =
       line === 'plane'
         ? plans(history, stations, index)
-        : profile(history, line, stations, `profile-${index}-${k}`);
+        : profile(history, line, { stations, comparedWith }, `profile-${index}-${k}`);
     return html`${drawn}${heightTable(history, stations)}`;
   })}`;
 }
 
 function profile(
-  { surface, first, newest }: History,
+  history: History,
   line: string,
-  stations: readonly StationDifference[],
+  { stations, comparedWith }: Pick<ProfileOf, 'stations' | 'comparedWith'>,
   id: string,
 ): Markup {
+  const { first, newest } = history;
   const { names, xMm, yMm } = newest.heights;
   const place = stations.map(({ name }) => names.indexOf(name));
   const start = place[0]!;
-  const limit = surface.limits.find(({ figure }) => figure === `${line}.straightness`);
   return html`<figure>${profileDrawing({
     id,
     title: `${line}, ${first.record.round} and ${newest.record.round}`,
     stations,
+    comparedWith,
     alongMm: place.map((k) => Math.hypot(xMm[k]! - xMm[start]!, yMm[k]! - yMm[start]!)),
     before: first.record.round,
     after: first === newest ? null : newest.record.round,
-    allowedUm: limit?.max ?? null,
+    allowedUm: limitOf(history, `${line}.straightness`),
     reference: overWhat(newest),
   })}</figure>`;
 }
@@ -58,7 +61,7 @@ function plans({ first, newest }: History, stations: readonly StationDifference[
         const found = by.get(name);
         return found ? { ink: (found.value - low) / (high - low || 1), text: sized(found) } : null;
       },
-      foot: `${round}: µm over ${overWhat(newest)}. Bare is low (${low.toFixed(0)}), inked is high (${high.toFixed(0)}); one scale for both rounds.`,
+      foot: `${round}: µm over ${overWhat(newest)}. Bare is low (${heightWord(Math.round(low))}), inked is high (${heightWord(Math.round(high))}); one scale for both rounds.`,
     })}</figure>`;
   };
   return html`${one('before', first.record.round)}${first !== newest && one('after', newest.record.round)}`;

@@ -46,6 +46,13 @@ export function figureOf(result: Result, name: string): (Measured & { unit: stri
   return figure ? { value: figure.value, u: figure.u, unit } : null;
 }
 
+/** What a figure may come to at most, as agreed for the job or else named in the newest survey; null without. */
+export function limitOf({ surface, newest }: History, name: string): number | null {
+  const agreed = surface.limits.find(({ figure }) => figure === name);
+  const judged = newest.result.verdicts.find(({ figure }) => figure === name);
+  return agreed?.max ?? judged?.limit ?? null;
+}
+
 function unitOf(result: Result, name: string): string {
   const figure = result.figures[name] ?? result.figures[`${name}.${result.reference}`];
   return (figure?.unit ?? 'um').replaceAll('um', 'µm');
@@ -58,21 +65,22 @@ export function listedFigures({ surface, newest, first }: History): string[] {
   const { kind, lines, figures, reference } = first.result;
   const straight =
     kind === 'way' || kind === 'bed' ? Object.keys(lines).map((line) => `${line}.straightness`) : [];
+  const chosen = (name: string) => !referenceEnding.test(name) || name.endsWith(`.${reference}`);
   const others = Object.keys(figures)
-    .filter((name) => !name.includes('.') || name.endsWith(`.${reference}`) || !isReference(name))
-    .map((name) => (name.endsWith(`.${reference}`) ? name.slice(0, -reference.length - 1) : name));
+    .filter(chosen)
+    .filter((name) => ![...limited, ...own].includes(name.replace(referenceEnding, '')));
   return [...new Set([...limited, ...own, ...straight, ...others])];
 }
 
-function isReference(name: string): boolean {
-  return /\.(ends|leastSquares|minimumZone)$/.test(name);
-}
+const referenceEnding = /\.(ends|leastSquares|minimumZone)$/;
 
-/** "front way.straightness" as it is read: "straightness of front way". */
+/** "front way.straightness" as it is read: "straightness of front way"; "flatness.minimumZone": "flatness, minimum zone". */
 export function figureWords(name: string): string {
   const dot = name.lastIndexOf('.');
   const words = (text: string) => text.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
-  return dot < 0 ? words(name) : `${words(name.slice(dot + 1))} of ${name.slice(0, dot)}`;
+  if (dot < 0) return words(name);
+  const [first, last] = [name.slice(0, dot), name.slice(dot + 1)];
+  return referenceEnding.test(name) ? `${figureWords(first)}, ${words(last)}` : `${words(last)} of ${first}`;
 }
 
 const slopeCounts: ReadonlySet<string> = new Set(['slide', 'square', 'bar', 'dovetail']);

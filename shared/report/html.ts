@@ -31,12 +31,15 @@ function isList(part: Markup | readonly Part[]): part is readonly Part[] {
   return Array.isArray(part);
 }
 
+/** So few rows stay on one page. */
+const WHOLE = 9;
+
 /** So short a text stays on one line in a cell. */
 const SHORT = 12;
 
 /** A table with a head row. Short cells are not broken. */
 export function table(head: readonly string[], rows: readonly (readonly Part[])[], className = ''): Markup {
-  return html`<table class="${className}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
+  return html`<table class="${className}${rows.length <= WHOLE && ' whole'}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
 <tbody>${rows.map((row) => html`<tr>${row.map(cellOf)}</tr>`)}</tbody></table>`;
 }
 

@@ -8,6 +8,8 @@ export interface ProfileOf {
   readonly id: string;
   readonly title: string;
   readonly stations: readonly StationDifference[];
+  /** Everything that is to be drawn on the same scale. */
+  readonly comparedWith: readonly StationDifference[];
   /** Distance of each station from the first, mm. */
   readonly alongMm: readonly number[];
   /** What the two surveys are called. `after` is null while there is only one. */
@@ -32,7 +34,7 @@ export function profileDrawing(profile: ProfileOf): Markup {
   const { alongMm, stations } = profile;
   const lengthMm = alongMm.at(-1)! || 1;
   const x = (k: number) => left + ((right - left) * alongMm[k]!) / lengthMm;
-  const scale = heightScale(stations, chartTop, chartBottom);
+  const scale = heightScale(profile.comparedWith, chartTop, chartBottom);
   return drawing(profile.id, height, profile.title, [
     part(profile, x, lengthMm),
     grid(profile, scale, x, lengthMm),

@@ -19,7 +19,7 @@ th { text-align: left; font-weight: 700; border-bottom: 0.5mm solid var(--ink); 
 td { border-bottom: 0.15mm solid var(--faint); vertical-align: top; }
 th, td { padding: 0.8mm 3mm 0.8mm 0; overflow-wrap: break-word; }
 .short { white-space: nowrap; }
-tr { break-inside: avoid; }
+tr, .whole { break-inside: avoid; }
 .dense td, .dense th { padding: 0.35mm 2mm 0.35mm 0; font-size: 8pt; }
 code { font: 8pt/1.3 "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
 ul, ol { margin: 1mm 0 2mm; padding-left: 5mm; }
@@ -30,7 +30,10 @@ ul, ol { margin: 1mm 0 2mm; padding-left: 5mm; }
 .title-block small { display: block; font-size: 7pt; }
 .sign { display: grid; grid-template-columns: repeat(3, 1fr); gap: 6mm; break-inside: avoid; }
 .sign .rule { display: block; height: 14mm; border-bottom: 0.4mm solid var(--ink); margin-bottom: 1mm; }
-.bench .passes { font-size: 20pt; line-height: 1.35; font-weight: 700; padding-left: 14mm; margin: 3mm 0; }
+.bench .passes { font-size: 26pt; line-height: 1.4; font-weight: 700; padding: 0; margin: 4mm 0; list-style: none; }
+.bench .passes li { display: flex; gap: 6mm; align-items: baseline; border-bottom: 0.15mm solid var(--faint); break-inside: avoid; }
+.bench .passes .done { flex: none; width: 8mm; height: 8mm; border: 0.5mm solid var(--ink); align-self: center; }
+.bench .passes .no { flex: none; width: 34mm; font-weight: 400; }
 .bench .bench-words { font-size: 14pt; line-height: 1.35; }
 svg.drawing { display: block; width: 100%; height: auto; }
 svg text { font-size: 12.5px; fill: var(--ink); stroke: none; }

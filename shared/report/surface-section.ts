@@ -3,7 +3,7 @@ import { convergenceOf } from '../job/convergence.ts';
 import { unlike } from '../job/unlike.ts';
 import { convergenceDrawing } from './convergence-drawing.ts';
 import { heightsOf } from './heights.ts';
-import { figureOf, figureWords, type History, listedFigures } from './history.ts';
+import { figureOf, figureWords, type History, limitOf, listedFigures } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { capital, dayOf, metalSentences, sized, stationRuns, sure, verdictSentences } from './words.ts';
 
@@ -18,9 +18,9 @@ ${!once && html`<br>${capital(newest.record.round)}: ${metalSentences(newest).jo
 <br>${verdictSentences(newest).join(' ')}</p>
 ${heightsOf(history, index)}
 ${!once && notAlike(history)}
+${conditions(history)}
 ${!once && rounds(history, index)}
 ${blue(history)}
-${conditions(history)}
 </section>`;
 }
 
@@ -45,7 +45,7 @@ function rounds(history: History, index: number): Markup {
     figures[k] ? [{ name: survey.record.round, figure: figures[k]! }] : [],
   );
   const unit = known[0] && name !== undefined ? figures.find((figure) => figure)!.unit : '';
-  const limit = surface.limits.find(({ figure }) => figure === name)?.max ?? null;
+  const limit = name === undefined ? null : limitOf(history, name);
   return html`<h3>Round by round</h3>
 <figure>${
     known.length > 1 &&

@@ -73,17 +73,20 @@ export function surfaceSentence(job: Job, history: History): string {
   const recheck = recheckBecauseOf(job, surface.name);
   return [
     `${capital(figures)}.`,
-    ...verdictSentences(newest)
-      .map((sentence) => sentence.replace(/^[^:]*: /, 'It is '))
-      .map(mendUntold),
+    ...judged(newest),
     recheck.length > 0 && `▲ Check it again: ${recheck.join(', ')} was scraped after this was last measured.`,
   ]
     .filter((part) => part !== false)
     .join(' ');
 }
 
-function mendUntold(sentence: string): string {
-  return sentence.replace(/^It is whether it is/, 'Whether it is');
+/** One verdict needs no name: it is about the figure that was just named. */
+function judged(survey: JobSurvey): string[] {
+  const sentences = verdictSentences(survey);
+  if (sentences.length !== 1) return sentences;
+  return sentences.map((sentence) =>
+    sentence.replace(/^[^:]*: /, 'It is ').replace(/^It is whether it is/, 'Whether it is'),
+  );
 }
 
 /** What heights are over, in words. */
@@ -118,7 +121,7 @@ export function instrumentOf({ session }: JobSurvey): string {
   return `${name}${serial ? `, no. ${serial}` : ''}; ${provedOn ? `proved ${provedOn}` : 'not proved'}, ${spread.replaceAll('um', 'µm')}`;
 }
 
-/** F0, F1, F2, F5 as "F0–F2, F5", by the order in which they stand. */
+/** F0, F1, F2, F5 as "F0–F2, F5", by the order in which they stand; not broken at the dash. */
 export function stationRuns(names: readonly string[], order: readonly string[]): string {
   const wanted = new Set(names);
   const runs: string[][] = [];
@@ -127,5 +130,5 @@ export function stationRuns(names: readonly string[], order: readonly string[]):
     if (k > 0 && wanted.has(order[k - 1]!)) runs.at(-1)!.push(name);
     else runs.push([name]);
   });
-  return runs.map((run) => (run.length > 1 ? `${run[0]}–${run.at(-1)}` : run[0])).join(', ');
+  return runs.map((run) => (run.length > 1 ? `${run[0]}–\u2060${run.at(-1)}` : run[0])).join(', ');
 }

@@ -22,7 +22,9 @@ ${table(
     name,
     ...surveys.map(({ result }) => {
       const found = result.stations[name];
-      return found ? `${sized({ value: found.heightUm, u: found.uUm })} ± ${sure(found.uUm)}` : '';
+      if (!found) return '';
+      if (found.heightUm === 0 && found.uUm === 0) return '0';
+      return `${sized({ value: found.heightUm, u: found.uUm })} ± ${sure(found.uUm)}`;
     }),
   ]),
   'figures dense',
@@ -32,7 +34,8 @@ ${leftOut(surveys)}
 }
 
 function readingsOf({ sheet }: JobSurvey): Map<string, string> {
-  const read = (value: number | null) => (value === null ? 'skipped' : String(Number(value.toFixed(3))));
+  const read = (value: number | null) =>
+    value === null ? 'skipped' : String(Number(value.toFixed(3))).replace('-', '−');
   return new Map([
     ...sheet.walks.flatMap(({ id, readings }) =>
       readings.map(([from, to, value]) => [`${id}: ${from}–${to}`, read(value)] as const),
