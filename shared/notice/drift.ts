@@ -5,7 +5,7 @@ import { amount } from '../words.ts';
 import type { Notice } from './notice.ts';
 import type { PairedLine } from './pairs.ts';
 import { polynomial } from './polynomial.ts';
-import { unitOf } from './reading.ts';
+import { sigmaOf, unitOf } from './reading.ts';
 
 /** What the zero of an instrument did while a line was gone over out and back. */
 export interface Drift {
@@ -19,8 +19,10 @@ export interface Drift {
 }
 
 const fewestPairs = 4;
-/** So many standard uncertainties make a drift sure, with the few readings there are. */
+/** So many standard uncertainties make a drift sure. */
 const sure = 4;
+/** The same where nothing but the scatter of few readings tells the uncertainty: Student's t, two-sided 0.1 %, by freedom (from memory, unchecked). */
+const student = [636.6, 31.6, 12.92, 8.61, 6.87, 5.96, 5.41, 5.04, 4.78, 4.59, 4.44, 4.32, 4.22, 4.14, 4.07];
 /** A smaller false shape nobody sees, µm. */
 const leastUm = 0.1;
 
@@ -40,8 +42,11 @@ export function driftOf(session: Session, { out, line, alike, pairs }: PairedLin
   const [rate] = linear.coefficients;
   const [uRate] = linear.u;
   const overRun = rate! * pairs.length;
-  const u = uRate! * pairs.length;
-  if (!(Math.abs(overRun) > sure * u)) return null;
+  const known = session.setup.instrument.sigma !== undefined;
+  const sigma = known ? Math.SQRT2 * sigmaOf(session, null) : 0;
+  const u = Math.max(uRate!, sigma * linear.perSigma[0]!) * pairs.length;
+  const enough = known ? sure : Math.max(sure, student[pairs.length - 3] ?? 0);
+  if (!(Math.abs(overRun) > enough * u)) return null;
   // What creeps alike before and after the far end (even powers) shows in no difference of out and back.
   const middle = pairs.length - 0.5;
   const bent = pairs.map(({ outTurn, backTurn }) => (outTurn - middle) ** 3 - (backTurn - middle) ** 3);

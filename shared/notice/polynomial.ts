@@ -1,11 +1,11 @@
 /**
  * Least squares of `values` on a constant and the given columns (one or two), with the standard uncertainty of each
- * coefficient from the scatter that is left. Columns that say the same give an endless uncertainty.
+ * coefficient from the scatter that is left (`perSigma`: for values of standard deviation 1). Columns that say the same give an endless uncertainty.
  */
 export function polynomial(
   columns: readonly (readonly number[])[],
   values: readonly number[],
-): { coefficients: number[]; u: number[] } {
+): { coefficients: number[]; u: number[]; perSigma: number[] } {
   const n = values.length;
   const centred = columns.map(withoutMean);
   const y = withoutMean(values);
@@ -19,8 +19,8 @@ export function polynomial(
     (value, i) => value - centred.reduce((sum, column, k) => sum + coefficients[k]! * column[i]!, 0),
   );
   const variance = dot(rest, rest) / Math.max(1, n - 1 - columns.length);
-  const u = norms.map((norm) => (norm > 0 ? Math.sqrt(variance / norm) : Number.POSITIVE_INFINITY));
-  return { coefficients, u };
+  const perSigma = norms.map((norm) => (norm > 0 ? 1 / Math.sqrt(norm) : Number.POSITIVE_INFINITY));
+  return { coefficients, u: perSigma.map((per) => per * Math.sqrt(variance)), perSigma };
 }
 
 function withoutMean(values: readonly number[]): number[] {

@@ -3,7 +3,7 @@ import type { Result } from '../sheet/result.ts';
 import type { Notice } from './notice.ts';
 
 /**
- * The point that χ²/f passes in one of a thousand cases, f degrees of freedom (Wilson and Hilferty 1931). The survey is
+ * The point that χ²/f passes in one of a thousand cases, f degrees of freedom (Wilson and Hilferty 1931, from memory). The survey is
  * looked at after every take, so the usual 95 % would cry out often for nothing.
  */
 function rare(f: number): number {

@@ -2,7 +2,7 @@ import type { Session } from '../session/fold.ts';
 import type { Circumstances, Notice } from './notice.ts';
 import { lengthWords } from './reading.ts';
 
-/** Thermal expansion of cast iron, per °C (engineering handbooks give 10 to 12 µm/m). */
+/** Thermal expansion of cast iron, per °C (10 to 12 µm/m in engineering handbooks; from memory, unchecked). */
 const ironPerC = 11e-6;
 /** Where nobody has said how deep the part is. */
 const usualDepthShare = 0.1;
