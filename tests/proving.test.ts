@@ -66,18 +66,18 @@ async function choose(name: string, value: string): Promise<void> {
 
 async function picture(name: string): Promise<void> {
   if (!pictures) return;
-  for (const theme of ['paper', 'slate']) {
-    await page.evaluate((to) => document.documentElement.setAttribute('data-theme', to), theme);
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
     for (const size of [
       { width: 1280, height: 800 },
       { width: 768, height: 1024 },
     ]) {
       await page.setViewportSize(size);
-      await page.waitForTimeout(120);
-      await page.screenshot({ path: `${pictures}/${name}-${theme}-${size.width}.png` });
+      await page.waitForTimeout(150);
+      await page.screenshot({ path: `${pictures}/${name}-${colorScheme}-${size.width}.png` });
     }
   }
-  await page.evaluate(() => document.documentElement.setAttribute('data-theme', 'paper'));
+  await page.emulateMedia({ colorScheme: 'light' });
   await page.setViewportSize({ width: 1280, height: 800 });
 }
 
@@ -299,7 +299,7 @@ describe('an instrument that is read by eye', () => {
     for (const value of [0.2, -0.4, 0.2, 0.4, 0.2, 0, 0.2]) await read(value);
     await page.getByTestId('use-it').waitFor();
     expect(await sentence()).toBe(
-      'Level level proved: plus means far foot (cable end) HIGH, 1 graduation = 0.02 mm/m, zero minus 0.002 mm/m, spread 0.003 mm/m',
+      'Level L1 proved: plus means far foot (cable end) HIGH, 1 graduation = 0.02 mm/m, zero minus 0.002 mm/m, spread 0.003 mm/m',
     );
     await press('k');
     await stage('choose');

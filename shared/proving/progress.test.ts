@@ -63,7 +63,7 @@ describe('the steps of a proving', () => {
     );
     expect(progressOf(proving).verdicts.map(({ sentence }) => sentence)).toEqual([
       'It went up, far beyond its noise: plus means far foot (cable end) HIGH.',
-      'On 100 µm under one of two feet 150 mm apart, 667 µm/m, it read 0.999 times of that, sure to 6 %: the unit is right.',
+      '100 µm under one foot, 150 mm from the other, is 667 µm/m; it read 0.999 times that, sure to 6 %: the unit is right.',
       'On level ground it reads 38.1 µm/m, sure to 0.4 µm/m.',
       'Set down five times it spreads by 0.3 µm/m, itself sure to 0.2 µm/m.',
     ]);

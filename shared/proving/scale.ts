@@ -51,12 +51,12 @@ export function scaleVerdict(proving: Proving): Verdict | null {
   if (!scale || !takes) return null;
   const { ratio } = scale;
   const U = coverage * scale.u;
-  const known = stepWords(proving);
+  const found = `${stepWords(proving)}; it read ${times(ratio)} that, sure to ${percent(U / ratio)}`;
   if (U >= ratio) {
     return {
       step: 'scale',
       is: 'doubtful',
-      sentence: `It hardly moved on ${known}.`,
+      sentence: `${stepWords(proving)}; it hardly moved.`,
       remedy: 'See that the step lies where it should, or take a larger one.',
     };
   }
@@ -65,7 +65,7 @@ export function scaleVerdict(proving: Proving): Verdict | null {
     return {
       step: 'scale',
       is: 'refused',
-      sentence: `On ${known} it went the other way than before.`,
+      sentence: `${stepWords(proving)}; it went the other way than before.`,
       remedy:
         proving.reads === 'tilt' ? `Put the step under the ${proving.far}.` : 'Set the tip on the step.',
     };
@@ -75,27 +75,26 @@ export function scaleVerdict(proving: Proving): Verdict | null {
     return {
       step: 'scale',
       is: 'doubtful',
-      sentence: `On ${known} it read ${times(ratio)} of that, sure only to ${percent(U)}.`,
+      sentence: `${found}: that is no proof.`,
       remedy: 'Take a larger step, or gauge blocks in place of a feeler.',
     };
   }
-  if (off > allowed) return refused(proving, scale, known);
+  if (off > allowed) return refused(proving, scale, found);
   return {
     step: 'scale',
     is: 'good',
-    sentence: `On ${known} it read ${times(ratio)} of that, sure to ${percent(U)}: the unit is right.`,
+    sentence: `${found}: the unit is right.`,
   };
 }
 
-function refused(proving: Proving, { ratio, u }: Scale, known: string): Verdict {
+function refused(proving: Proving, { ratio, u }: Scale, found: string): Verdict {
   const doubt = (coverage * u) / ratio;
   const slip = likelySlip(proving.reads, ratio, doubt);
   const fits = unitThatFits(proving, ratio, doubt);
-  const size = `On ${known} it read ${times(ratio)} of that, sure to ${percent(coverage * u)}`;
   return {
     step: 'scale',
     is: 'refused',
-    sentence: slip ? `${size}: ${slip.words}.` : `${size}: none of the usual slips explains it.`,
+    sentence: `${found}: ${slip ? slip.words : 'none of the usual slips explains it'}.`,
     remedy: remedyFor(proving, fits),
     ...(slip && { slip }),
     ...(fits && { fits }),
@@ -113,23 +112,23 @@ function remedyFor({ reads, unit, unitOpen }: Proving, fits: Verdict['fits'] | n
     : look;
 }
 
-/** "100 µm under a foot of 150 mm, 667 µm/m", "100 µm". */
+/** "100 µm under one foot, 150 mm from the other, is 667 µm/m", "The step is 100 µm". */
 function stepWords(proving: Proving): string {
   const { reads, stepUm, baseMm } = proving;
-  if (reads === 'height') return `a step of ${digits(stepUm)} µm`;
-  return `${digits(stepUm)} µm under one of two feet ${digits(baseMm!)} mm apart, ${digits(expectedStep(proving))} µm/m,`;
+  if (reads === 'height') return `The step is ${digits(stepUm)} µm`;
+  return `${digits(stepUm)} µm under one foot, ${digits(baseMm!)} mm from the other, is ${digits(expectedStep(proving))} µm/m`;
 }
 
 function times(ratio: number): string {
-  return ratio >= 100 ? `${ratio.toFixed(0)} times` : `${digits(ratio)} times`;
+  return `${ratio >= 1000 ? ratio.toFixed(0) : digits(ratio, false)} times`;
 }
 
 function percent(share: number): string {
   return `${Math.max(1, Math.ceil(100 * share - 1e-9))} %`;
 }
 
-/** Three digits, no power of ten, no idle noughts. */
-function digits(value: number): string {
-  const places = Math.max(0, 2 - Math.floor(Math.log10(value)));
-  return String(Number(value.toFixed(Math.min(6, places))));
+/** Three digits and no power of ten; without idle noughts when the value is exact. */
+function digits(value: number, exact = true): string {
+  const places = Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(value))));
+  return exact ? String(Number(value.toFixed(places))) : value.toFixed(places);
 }

@@ -3,7 +3,7 @@ import type { BenchStream, WantedPort } from '../../shared/messages.ts';
 import { progressOf } from '../../shared/proving/progress.ts';
 import { again, type Proving, stepsOf } from '../../shared/proving/proving.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
-import { ChoosePorts } from '../parts/proving/choose-ports.tsx';
+import { ChoosePorts, type ChosenPort } from '../parts/proving/choose-ports.tsx';
 import { Declare } from '../parts/proving/declare.tsx';
 import { Outcome } from '../parts/proving/outcome.tsx';
 import { ProveSteps } from '../parts/proving/prove-steps.tsx';
@@ -27,6 +27,8 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
   const page = usePage();
   const [stage, setStage] = useState<Stage>({ at: 'choose' });
   const [wanted, setWanted] = useState<readonly WantedPort[]>([]);
+  const [chosen, setChosen] = useState<readonly ChosenPort[]>([]);
+  const labelOf = (port: string) => chosen.find((one) => one.port === port)?.label ?? port;
   const listen = async (ports: readonly WantedPort[]) => {
     if (await page.send({ do: 'bench', ports: [...ports] })) return false;
     setWanted(ports);
@@ -34,6 +36,10 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
   };
   useEffect(() => () => void page.send({ do: 'bench', ports: [] }), []);
 
+  const watch = async (ports: readonly ChosenPort[]) => {
+    setChosen(ports);
+    if (await listen(ports.map(({ port }) => ({ port })))) setStage({ at: 'watch' });
+  };
   const assign = (port: string, profile: string) =>
     void listen(wanted.map((one) => (one.port === port ? { port, profile } : one)));
   const goFromWatch = async () => {
@@ -61,18 +67,22 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
       <main class="sheet proving" data-testid="proving" data-stage={stage.at}>
         {stage.at === 'choose' && (
           <ChoosePorts
-            onListen={(ports) =>
-              void listen(ports.map((port) => ({ port }))).then((done) => done && setStage({ at: 'watch' }))
-            }
+            onListen={(ports) => void watch(ports)}
             onTyped={() => setStage({ at: 'declare', stream: null })}
             onLeave={onLeave}
           />
         )}
         {stage.at === 'watch' && (
-          <WatchPorts onAssign={assign} onGo={() => void goFromWatch()} onBack={() => void anew()} />
+          <WatchPorts
+            labelOf={labelOf}
+            onAssign={assign}
+            onGo={() => void goFromWatch()}
+            onBack={() => void anew()}
+          />
         )}
         {stage.at === 'moved' && (
           <WhichMoved
+            labelOf={labelOf}
             onFound={(stream) => setStage({ at: 'declare', stream })}
             onBack={() => setStage({ at: 'watch' })}
           />

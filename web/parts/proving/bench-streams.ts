@@ -7,8 +7,13 @@ export function streamsOf(bench: BenchState | null): readonly BenchStream[] {
 }
 
 /** What a stream is called among others: by its port, and by its channel where one port has several. */
-export function streamName({ port, channel }: BenchStream, all: readonly BenchStream[]): string {
-  return all.filter((other) => other.port === port).length > 1 ? `${port}, ${channel}` : port;
+export function streamName(
+  { port, channel }: BenchStream,
+  all: readonly BenchStream[],
+  labelOf: (port: string) => string,
+): string {
+  const several = all.filter((other) => other.port === port).length > 1;
+  return several ? `${labelOf(port)}, ${channel}` : labelOf(port);
 }
 
 /** The needle of a stream, while it can be believed. */

@@ -8,8 +8,14 @@ import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
+/** A port by its identity, and what a person calls it. */
+export interface ChosenPort {
+  readonly port: string;
+  readonly label: string;
+}
+
 interface ChoosePortsProps {
-  onListen(ports: readonly string[]): void;
+  onListen(ports: readonly ChosenPort[]): void;
   onTyped(): void;
   onLeave(): void;
 }
@@ -27,7 +33,12 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
   const toggle = (name: string) =>
     setChosen((old) => (old.includes(name) ? old.filter((one) => one !== name) : [...old, name]));
   const wanted = other.trim() === '' ? chosen : [...chosen, other.trim()];
-  const listen = () => wanted.length > 0 && onListen(wanted);
+  const listen = () => {
+    if (wanted.length === 0) return;
+    onListen(
+      wanted.map((port) => ({ port, label: ports.find((one) => nameOf(one) === port)?.label ?? port })),
+    );
+  };
   useKeys({
     ...numbered(ports, (port) => toggle(nameOf(port))),
     enter: listen,
@@ -66,6 +77,7 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
       >
         <Field label="Another port, by its path" name="other-port" value={other} onInput={setOther} />
       </form>
+      <Known />
       <Row>
         <Control
           word="Listen"
@@ -79,7 +91,6 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
         <Control word="I read it by eye" hint="E, no cable" testId="by-eye" onClick={onTyped} />
         <Control word="Back" hint="escape" apart onClick={onLeave} />
       </Row>
-      <Known />
     </>
   );
 }
@@ -95,11 +106,11 @@ const whereWords: Readonly<Record<InstrumentList['instruments'][number]['is'], s
 function Known() {
   const [list, setList] = useState<InstrumentList | null | 'asking'>('asking');
   useEffect(() => void askInstruments().then(setList), []);
-  if (list === 'asking') return null;
-  if (list === null) return <p class="wrong">What was proved before can’t be read: see instruments.json.</p>;
-  if (list.instruments.length === 0) return null;
+  if (list === null)
+    return <p class="known wrong">What was proved before can’t be read: see instruments.json.</p>;
+  if (list === 'asking' || list.instruments.length === 0) return <div class="known" />;
   return (
-    <section>
+    <section class="known">
       <h2>Proved before</h2>
       <table class="recordings">
         <tbody>

@@ -76,7 +76,7 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
                 set('reads')(reads);
                 set('unit')(reads === 'tilt' ? 'mm/m' : 'mm');
                 set('graduation')(reads === 'tilt' ? '0.02' : '0.01');
-                set('name')(reads === 'tilt' ? 'level' : 'dial');
+                set('name')(reads === 'tilt' ? 'L1' : 'I1');
               }}
             />
           )}

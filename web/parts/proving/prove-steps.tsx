@@ -20,6 +20,7 @@ import { SentenceHead } from '../sentence-head.tsx';
 import { liveOf, staleOf } from './bench-streams.ts';
 import { instructionFor, stepName } from './instructions.ts';
 import { NeedleTrace, NeedleWords } from './needle.tsx';
+import { PoseDrawing } from './pose-drawing.tsx';
 import { TypedPose } from './typed-pose.tsx';
 import { useKeys } from './use-keys.ts';
 import { type Taken, useTaking } from './use-taking.ts';
@@ -68,10 +69,10 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
     <>
       <header class={`head ${stream ? '' : 'one'}`}>
         <SentenceHead what={what} context={context}>
-          {(failed || refusal) && (
-            <p class="notice warns" role="alert" data-testid="not-proved" data-slip={failed?.slip?.id}>
+          {refusal && (
+            <p class="notice warns" role="alert" data-testid="not-taken">
               <Triangle />
-              <span>{failed ? failed.sentence : `${capital(refusal!)}.`}</span>
+              <span>{`${capital(refusal)}.`}</span>
             </p>
           )}
         </SentenceHead>
@@ -82,12 +83,15 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
               live={live}
               unit={proving.unit}
               stale={stale}
-              sides={sign && (sign > 0 ? ['HIGH', 'LOW'] : ['LOW', 'HIGH'])}
+              sides={sign && sidesOf(proving, sign)}
             />
           </>
         )}
       </header>
-      <Steps proving={proving} now={step} verdicts={verdicts} />
+      <div class="proof">
+        <Steps proving={proving} now={step} verdicts={verdicts} />
+        {pose && <PoseDrawing proving={proving} pose={pose} />}
+      </div>
       <Row>
         {failed ? (
           <Control word="Do it again" hint="enter" kind="main" testId="again" onClick={doAgain} />
@@ -147,15 +151,27 @@ function Steps({
         return (
           <li key={step} data-step={step} data-is={verdict?.is ?? (step === now ? 'now' : 'open')}>
             <h2>{stepName(step)}</h2>
-            <p>
-              {verdict?.sentence ??
-                (step === now ? `${taken} of ${posesIn(step).length} readings taken.` : '')}
-            </p>
+            {verdict && verdict.is !== 'good' ? (
+              <p class="notice warns" role="alert" data-testid="not-proved" data-slip={verdict.slip?.id}>
+                <Triangle />
+                <span>{verdict.sentence}</span>
+              </p>
+            ) : (
+              <p>
+                {verdict?.sentence ??
+                  (step === now ? `${taken} of ${posesIn(step).length} readings taken.` : '')}
+              </p>
+            )}
           </li>
         );
       })}
     </ol>
   );
+}
+
+function sidesOf({ reads }: Proving, sign: 1 | -1): [string, string] {
+  const foot = reads === 'tilt' ? 'far foot ' : '';
+  return sign > 0 ? [`${foot}HIGH`, `${foot}LOW`] : [`${foot}LOW`, `${foot}HIGH`];
 }
 
 function failure({ slip, sentence, remedy }: Verdict): { what: string; context: string } {

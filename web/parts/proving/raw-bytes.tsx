@@ -23,7 +23,5 @@ export function RawBytes({ hex }: { hex: string }) {
 }
 
 function textOf(byte: number): string {
-  if (byte === 13) return '␍';
-  if (byte === 10) return '␊';
   return byte >= 32 && byte < 127 ? String.fromCharCode(byte) : '·';
 }

@@ -12,6 +12,7 @@ import { RawBytes } from './raw-bytes.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 interface WatchPortsProps {
+  labelOf(port: string): string;
   onAssign(port: string, profile: string): void;
   /** Goes on with the ports that are assigned, and with the best fit of the others. */
   onGo(): void;
@@ -26,7 +27,7 @@ interface Candidate {
 }
 
 /** What comes from each port, and which profiles understand it. */
-export function WatchPorts({ onAssign, onGo, onBack }: WatchPortsProps) {
+export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps) {
   const ports = usePick((state) => state.bench?.ports ?? none);
   const [asked, setAsked] = useState<InstrumentList['asked']>([]);
   useEffect(() => void askInstruments().then((list) => setAsked(list?.asked ?? [])), []);
@@ -48,31 +49,33 @@ export function WatchPorts({ onAssign, onGo, onBack }: WatchPortsProps) {
           <NoticeLine notice={null} />
         </SentenceHead>
       </header>
-      {ports.map((port) => (
-        <section key={port.port} class="ear" data-testid="ear">
-          <h2>{port.port}</h2>
-          <p class="soft">{`${stateWords(port)} · ${port.line} · ${port.bytes.toLocaleString('en')} bytes so far`}</p>
-          <div class="heard">
-            <RawBytes hex={port.hex} />
-            <ul class="fits">
-              {candidates.map((candidate, k) =>
-                candidate.port === port.port ? (
-                  <li key={candidate.profile}>
-                    <Control
-                      word={candidate.title}
-                      hint={`${k < 9 ? `${k + 1} · ` : ''}${candidate.says}`}
-                      pressed={port.profile === candidate.profile}
-                      testId={`fit-${candidate.profile}`}
-                      onClick={() => onAssign(port.port, candidate.profile)}
-                    />
-                  </li>
-                ) : null,
-              )}
-            </ul>
-          </div>
-          {port.hint && <p data-testid="hint">{port.hint}</p>}
-        </section>
-      ))}
+      <div class="ears">
+        {ports.map((port) => (
+          <section key={port.port} class="ear" data-testid="ear">
+            <h2>{labelOf(port.port)}</h2>
+            <p class="soft">{`${stateWords(port)} · ${port.line} · ${port.bytes.toLocaleString('en')} bytes so far`}</p>
+            <div class="heard">
+              <RawBytes hex={port.hex} />
+              <ul class="fits">
+                {candidates.map((candidate, k) =>
+                  candidate.port === port.port ? (
+                    <li key={candidate.profile}>
+                      <Control
+                        word={candidate.title}
+                        hint={`${k < 9 ? `${k + 1} · ` : ''}${candidate.says}`}
+                        pressed={port.profile === candidate.profile}
+                        testId={`fit-${candidate.profile}`}
+                        onClick={() => onAssign(port.port, candidate.profile)}
+                      />
+                    </li>
+                  ) : null,
+                )}
+              </ul>
+            </div>
+            {port.hint && <p data-testid="hint">{port.hint}</p>}
+          </section>
+        ))}
+      </div>
       <Row>
         <Control word="Go on" hint="enter" kind="main" disabled={!ready} testId="go-on" onClick={go} />
         <Control word="Other ports" hint="B" apart onClick={onBack} />

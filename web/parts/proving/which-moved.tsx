@@ -10,12 +10,13 @@ import { NeedleWords } from './needle.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 interface WhichMovedProps {
+  labelOf(port: string): string;
   onFound(stream: BenchStream): void;
   onBack(): void;
 }
 
 /** Which of the streams is the instrument: the one that the person moves. */
-export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
+export function WhichMoved({ labelOf, onFound, onBack }: WhichMovedProps) {
   const bench = usePick((state) => state.bench);
   const needles = usePick((state) => state.needles);
   const streams = streamsOf(bench);
@@ -48,7 +49,9 @@ export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
     <>
       <header class="head one">
         <SentenceHead
-          what={found ? `It is ${streamName(found, streams)}` : 'Move the one that you want to prove'}
+          what={
+            found ? `It is ${streamName(found, streams, labelOf)}` : 'Move the one that you want to prove'
+          }
           context={
             several
               ? 'More than one moved: let everything rest, watch anew, and move one alone.'
@@ -61,7 +64,7 @@ export function WhichMoved({ onFound, onBack }: WhichMovedProps) {
       <div class="streams">
         {streams.map((stream, k) => (
           <section key={stream.id} class="stream" data-moved={stream.id === found?.id}>
-            <h2>{streamName(stream, streams)}</h2>
+            <h2>{streamName(stream, streams, labelOf)}</h2>
             <NeedleWords live={needles[stream.id]} unit={stream.unit} />
             <Control word="This one" hint={String(k + 1)} onClick={() => choose(stream)} />
           </section>
