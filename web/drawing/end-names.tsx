@@ -1,6 +1,7 @@
 import type { Session } from '../../shared/session/fold.ts';
 import type { Run } from '../../shared/survey/plan.ts';
 import { directionOf, runNow } from '../state/on-plan.ts';
+import { kindWords } from '../words/kinds.ts';
 import type { Across } from './across.ts';
 import { fitText, textWidth } from './text-width.ts';
 
@@ -28,7 +29,7 @@ export function EndNames({ across, session, surfacePx, busy, named }: EndNamesPr
   const [start, far] = [fitText(setup.startEnd, sizePx, room), fitText(setup.farEnd, sizePx, room)];
   const run = busy && session.next ? runNow(session) : undefined;
   const out = run !== undefined && directionOf(session, run) === 1;
-  const direction = run ? wordOf(run, out) : '';
+  const direction = run ? wordOf(session, run, out) : '';
   const half = textWidth(direction, sizePx) / 2;
   const longest = Math.max(textWidth(start, sizePx), textWidth(far, sizePx));
   const fits = leftPx + 7 + longest + apartPx < middle - half - arrowPx;
@@ -61,7 +62,8 @@ export function EndNames({ across, session, surfacePx, busy, named }: EndNamesPr
   );
 }
 
-function wordOf(run: Run, out: boolean): string {
-  if (run.reads === 'height' && run.artefact) return run.artefact.turned ? 'turned over' : 'as it stands';
+function wordOf({ setup }: Session, run: Run, out: boolean): string {
+  const { turn } = kindWords[setup.kind];
+  if (turn && run.reads === 'height') return run.artefact?.turned ? turn.done : 'as it stands';
   return out ? 'going out' : 'coming back';
 }

@@ -36,7 +36,10 @@ export function Drawing({ survey, reference, laidOver = false, stale = false, ..
   const planned = { ...on, stale, place, result, widthPx, ...(truth && { truth }) };
   const roomy = widthPx > 800;
   return (
-    <div class={`room ${isPlate(session) && roomy ? 'fixed' : ''} ${session.ended ? '' : 'live'}`} ref={ref}>
+    <div
+      class={`room ${isPlate(session) && roomy ? 'fixed' : ''} ${session.ended ? '' : 'underway'}`}
+      ref={ref}
+    >
       {widthPx === 0 ? null : isBed(session) ? (
         <BedDrawing {...planned} session={session} passes={passes && session.ended} />
       ) : isPlate(session) ? (

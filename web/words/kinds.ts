@@ -14,7 +14,7 @@ export interface KindWords {
   /** Heights are drawn against the motion that carries the indicator, so that a slope of the line shows. */
   readonly overMotion: boolean;
   /** What is turned over half way through, and how. */
-  readonly turn?: string;
+  readonly turn?: { readonly order: string; readonly done: string };
 }
 
 export const kindWords: Readonly<Record<Kind, KindWords>> = {
@@ -52,7 +52,7 @@ export const kindWords: Readonly<Record<Kind, KindWords>> = {
     reads: 'height',
     tool: 'tip',
     overMotion: false,
-    turn: 'Turn the straightedge over',
+    turn: { order: 'Turn the straightedge over', done: 'turned over' },
   },
   square: {
     name: 'Square',
@@ -60,7 +60,7 @@ export const kindWords: Readonly<Record<Kind, KindWords>> = {
     reads: 'height',
     tool: 'tip',
     overMotion: true,
-    turn: 'Turn the square round',
+    turn: { order: 'Turn the square round', done: 'turned round' },
   },
   bar: {
     name: 'Test bar',
@@ -68,7 +68,7 @@ export const kindWords: Readonly<Record<Kind, KindWords>> = {
     reads: 'height',
     tool: 'tip',
     overMotion: true,
-    turn: 'Turn the spindle half round',
+    turn: { order: 'Turn the spindle half round', done: 'half turned' },
   },
   dovetail: {
     name: 'Dovetail',

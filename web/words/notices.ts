@@ -75,10 +75,10 @@ export function surveyNotice(session: Session, survey: SurveyResult | null): Not
 function halfTurnedNotice(session: Session, survey: SurveyResult | null): Notice | null {
   if (!kindWords[session.setup.kind].turn || session.ended) return null;
   const read = new Set([...session.counted.values()].flatMap(({ place }) => place.at));
-  const waiting = [...read].filter((name) => !survey?.result.stations[name]).length;
-  return waiting > 0
-    ? { text: `What was read in one position only waits for the other: ${waiting} stations.`, warns: false }
-    : null;
+  const waiting = [...read].filter((name) => !survey?.result.stations[name]);
+  if (waiting.length === 0) return null;
+  const which = waiting.length === 1 ? `${waiting[0]} counts` : `${waiting.length} stations count`;
+  return { text: `${which} as soon as read in both positions.`, warns: false };
 }
 
 function willCheck(session: Session): string {

@@ -26,9 +26,11 @@ export function plusEnd({ setup, plan }: Session, run: Run): string | null {
 
 /** What is done in a run, as a title: "Front way, coming back". */
 export function runTitle({ setup }: Session, run: Run): string {
-  if (setup.kind !== 'bar' || run.reads !== 'height') return capital(run.words);
-  const plane = run.line === 'top' ? 'Top of the bar' : 'Side of the bar';
-  return `${plane}, ${run.artefact?.turned ? 'turned half round' : 'as it stands'}`;
+  const { turn } = kindWords[setup.kind];
+  if (!turn || run.reads === 'tilt') return capital(run.words);
+  const bars: Record<string, string> = { top: 'Top of the bar', side: 'Side of the bar' };
+  const what = setup.kind === 'bar' ? (bars[run.line] ?? 'Bar') : kindWords[setup.kind].name;
+  return `${what}, ${run.artefact?.turned ? turn.done : 'as it stands'}`;
 }
 
 /** What to do next in the survey. `standsOn` is where the instrument still stands after a take, if it does. */
@@ -94,7 +96,7 @@ function tasks(tool: 'level' | 'tip' | 'pins', place: string, form: 'male' | 'fe
 function turnBefore(session: Session, run: Run): string | null {
   if (placementsOf(run).some((place) => session.counted.has(placementKey(place)))) return null;
   if (run.reads === 'height') {
-    return run.artefact?.turned ? (kindWords[session.setup.kind].turn ?? null) : null;
+    return run.artefact?.turned ? (kindWords[session.setup.kind].turn?.order ?? null) : null;
   }
   const before = session.runs[session.runs.findIndex(({ id }) => id === run.id) - 1];
   const sameFeet =
