@@ -96,7 +96,7 @@ describe('what is noticed', () => {
       { type: 'run', run: 'way turned', on: false },
     ]);
     expect(told(unturned, 'not-turned')?.text).toBe(
-      'The straightedge was read in one position only: its own error is in these figures. Turn it over and sweep again.',
+      'The straightedge was read in one position only: its own error is in these figures. Turn it and sweep again.',
     );
   });
 

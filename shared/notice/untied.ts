@@ -37,7 +37,7 @@ export function notTurned(session: Session): Notice[] {
   if (hasOpen(session)) return [];
   return turnedOver(takenRuns(session)).untold.map((name) => ({
     code: 'not-turned',
-    text: `The ${name} was read in one position only: its own error is in these figures. Turn it over and sweep again.`,
+    text: `The ${name} was read in one position only: its own error is in these figures. Turn it and sweep again.`,
     warns: true,
   }));
 }

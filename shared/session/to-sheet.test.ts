@@ -112,10 +112,10 @@ describe('the sheet of each kind', () => {
     const input = { ...common, kind: 'bar', lengthMm: 300, stations: 2, sagUm: 3, plus: 'low' } as const;
     const sheet = toSheet(taken(input, () => 0));
     expect(sheet.sweeps?.map(({ artefact, readings }) => [artefact, readings.at(-1)])).toEqual([
-      ['bar on its top', ['T1', -3]],
-      ['bar on its top', ['T1', -3]],
-      ['bar on its side', ['S1', 0]],
-      ['bar on its side', ['S1', 0]],
+      ['top of the bar', ['T1', -3]],
+      ['top of the bar', ['T1', -3]],
+      ['side of the bar', ['S1', 0]],
+      ['side of the bar', ['S1', 0]],
     ]);
     expect(sheet.notes).toBe(
       'The bar hangs down by 3 µm at its far station: the readings on top are corrected for that.',

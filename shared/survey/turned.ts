@@ -39,7 +39,12 @@ export function planStraightedge(size: TurnedSize): Plan {
   const line = size.kind === 'square' ? 'blade' : 'way';
   const names = rowNames(size.kind === 'square' ? 'U' : 'F', size.stations - 1);
   const slope = size.kind === 'square' ? 'known' : 'free';
-  const runs = bothWays(line, names, { artefact: size.kind, sense: senseOf(size.plus), slope });
+  const runs = bothWays(line, names, {
+    artefact: size.kind,
+    turning: size.kind === 'square' ? 'turned round' : 'turned over',
+    sense: senseOf(size.plus),
+    slope,
+  });
   return { stations: row(names, [0, 0], [size.lengthMm, 0]), lines: { [line]: names }, runs };
 }
 
@@ -53,7 +58,8 @@ export function planBar(size: z.output<z.ZodObject<typeof barSize>>): Plan {
     lines,
     runs: planes.flatMap((plane) =>
       bothWays(plane, lines[plane]!, {
-        artefact: `bar on its ${plane}`,
+        artefact: `${plane} of the bar`,
+        turning: 'turned half a turn',
         sense: senseOf(size.plus),
         slope: 'known',
       }),
@@ -64,11 +70,16 @@ export function planBar(size: z.output<z.ZodObject<typeof barSize>>): Plan {
 function bothWays(
   line: string,
   tips: string[],
-  { artefact, sense, slope }: { artefact: string; sense: 1 | -1; slope: 'free' | 'known' },
+  {
+    artefact,
+    turning,
+    sense,
+    slope,
+  }: { artefact: string; turning: string; sense: 1 | -1; slope: 'free' | 'known' },
 ): HeightRun[] {
   const run = (turned: boolean): HeightRun => ({
     id: turned ? `${line} turned` : `${line} as it stands`,
-    words: turned ? `${title(artefact)}, turned over` : `${title(artefact)}, as it stands`,
+    words: turned ? `${title(artefact)}, ${turning}` : `${title(artefact)}, as it stands`,
     line,
     wanted: true,
     reads: 'height',
