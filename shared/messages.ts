@@ -4,6 +4,7 @@ import {
   eventSchema,
   headerSchema,
   placementSchema,
+  printShape,
   readingStateSchema,
   steadinessSchema,
   takenBySchema,
@@ -196,6 +197,7 @@ export const commandSchema = z.discriminatedUnion('do', [
     text: z.string().trim().min(1).max(2000),
     place: placementSchema.optional(),
   }),
+  z.strictObject({ do: z.literal('print'), ...printShape }),
   z.strictObject({
     do: z.literal('conditions'),
     partC: z.number().min(-50).max(100).optional(),

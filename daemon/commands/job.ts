@@ -1,12 +1,13 @@
 import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { Command } from 'commander';
-import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import { isWayscribeError } from '../../shared/errors.ts';
 import { addFile } from '../job/add-file.ts';
 import { JobFolder } from '../job/job-folder.ts';
 import { loadSurveys } from '../job/load.ts';
 import { zip } from '../job/zip.ts';
 import { recordingError } from '../recording/file.ts';
+import { changeCommands } from './job-changes.ts';
 import { jobSentences } from './job-sentences.ts';
 import { byOption, folderOption, homeFolder } from './options.ts';
 
@@ -16,15 +17,15 @@ interface By {
 
 /** `wayscribe job …`: the surfaces of a machine from as found to as left. */
 export function jobCommand(): Command {
-  return new Command('job')
+  const command = new Command('job')
     .description('keep the surveys of one machine together, from as found to as left')
     .addCommand(newCommand())
     .addCommand(listCommand())
     .addCommand(showCommand())
     .addCommand(addCommand())
-    .addCommand(agreeCommand())
-    .addCommand(scrapedCommand())
     .addCommand(zipCommand());
+  for (const make of changeCommands) command.addCommand(make());
+  return command;
 }
 
 function newCommand(): Command {
@@ -91,64 +92,9 @@ function addCommand(): Command {
     .addOption(byOption())
     .action(async (path: string, file: string, options: AddOptions) => {
       const folder = await JobFolder.open(path);
-      await addFile(folder, file, { ...options, at: now() });
+      await addFile(folder, file, { ...options, at: new Date().toISOString() });
       const { surface, round } = { surface: '', round: '', ...folder.job.changes.at(-1)! };
       console.log(`${basename(file)} is in the job${surface && `: ${surface}, ${round}`}.`);
-    });
-}
-
-interface AgreeOptions extends By {
-  readonly from?: string[];
-  readonly limit: string[];
-  readonly source: string;
-}
-
-function agreeCommand(): Command {
-  return new Command('agree')
-    .description('set what a surface is made from, and the limits that are agreed for it')
-    .argument('<job>', 'the folder of a job')
-    .argument('<surface>', 'the surface')
-    .option('--from <surface...>', 'surfaces that it is made from')
-    .option('--limit <figure=max...>', 'agreed limits, as "straightness=10": µm or µm/m', [])
-    .option('--source <text>', 'where the limits come from', 'agreed for this job')
-    .addOption(byOption())
-    .action(async (path: string, surface: string, { from, limit, source, by }: AgreeOptions) => {
-      const folder = await JobFolder.open(path);
-      const stamp = { at: now(), by };
-      const known = folder.job.surfaces.get(surface);
-      const madeFrom = from ?? known?.madeFrom.slice() ?? [];
-      const limits = limit.map((text) => ({ ...parseLimit(text, surface), source }));
-      await folder.add(
-        ...(known && !from ? [] : [{ ...stamp, change: 'surface' as const, surface, madeFrom }]),
-        ...(limits.length > 0 ? [{ ...stamp, change: 'limits' as const, surface, limits }] : []),
-      );
-      console.log(jobSentences(folder.job, []).join('\n'));
-    });
-}
-
-/** "straightness=10" is meant of the line that bears the name of the surface. */
-function parseLimit(text: string, surface: string): { figure: string; max: number } {
-  const [figure = '', number = ''] = text.split('=');
-  const max = Number(number);
-  if (figure === '' || number.trim() === '' || !(max >= 0)) {
-    throw new WayscribeError('job.invalid', '--limit', `"${text}" is no limit`, 'write straightness=10');
-  }
-  const ofLine = ['straightness', 'hollow', 'bulge'].includes(figure);
-  return { figure: ofLine ? `${surface}.${figure}` : figure, max };
-}
-
-function scrapedCommand(): Command {
-  return new Command('scraped')
-    .description('note the passes that were scraped since the last survey')
-    .argument('<job>', 'the folder of a job')
-    .argument('<surface>', 'the surface')
-    .argument('<pass...>', 'each pass as its stations: F0,F1,F2')
-    .addOption(byOption())
-    .action(async (path: string, surface: string, passes: string[], { by }: By) => {
-      const folder = await JobFolder.open(path);
-      const stations = passes.map((pass) => pass.split(',').map((name) => name.trim()));
-      await folder.add({ at: now(), by, change: 'passes', surface, passes: stations });
-      console.log(`${passes.length} passes on ${surface} are noted. Measure it again.`);
     });
 }
 
@@ -174,8 +120,4 @@ function zipCommand(): Command {
       });
       console.log(`${entries.length} files are in ${file}.`);
     });
-}
-
-function now(): string {
-  return new Date().toISOString();
 }

@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
 import type { NewChange } from '../../shared/job/document.ts';
 import type { Job } from '../../shared/job/job.ts';
@@ -59,7 +58,7 @@ interface Found {
 }
 
 async function lookAtRecording(source: string): Promise<Found> {
-  const { problems, link } = await verifyRecording(source);
+  const { problems, link, closed } = await verifyRecording(source);
   const [problem] = problems;
   if (problem) {
     throw new WayscribeError(
@@ -67,6 +66,14 @@ async function lookAtRecording(source: string): Promise<Found> {
       `${source} line ${problem.line}`,
       problem.what,
       'see `verify`',
+    );
+  }
+  if (!closed) {
+    throw new WayscribeError(
+      'job.invalid',
+      source,
+      'this recording is not finished',
+      'finish the survey first',
     );
   }
   const { setup } = await readSession(source);
@@ -80,10 +87,4 @@ async function lookAtSheet(source: string): Promise<Found> {
   const { lines, phase } = parseSheet(text);
   const names = Object.keys(lines);
   return { surface: names.length === 1 ? names[0] : undefined, round: phase, link: null };
-}
-
-/** Where the files that a job names lie. */
-export function filesOf(folder: Pick<JobFolder, 'path' | 'job'>): string[] {
-  const named = folder.job.changes.flatMap((change) => ('file' in change ? [change.file] : []));
-  return [...new Set(named)].map((file) => join(folder.path, file));
 }

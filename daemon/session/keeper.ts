@@ -28,6 +28,7 @@ export type SessionCommand = Extract<
       | 'aim'
       | 'skip'
       | 'note'
+      | 'print'
       | 'conditions'
       | 'hands-free'
       | 'run'
@@ -159,6 +160,15 @@ export class Keeper {
       case 'note': {
         const { text, place } = command;
         return void (await this.record({ type: 'note', text, ...(place && { place }) }));
+      }
+      case 'print': {
+        const { do: _, ...print } = command;
+        const unknown = Object.keys(print.stations).find(
+          (name) => !session.plan.stations.some((station) => station.name === name),
+        );
+        if (unknown !== undefined)
+          throw new WayscribeError('take.place', unknown, 'is no station of this survey');
+        return void (await this.record({ type: 'print', ...print }));
       }
       case 'conditions': {
         const { do: _, ...changes } = command;

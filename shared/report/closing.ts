@@ -20,12 +20,12 @@ ${table(
   ]),
   'proof',
 )}
-<h2>Cautions</h2>
+<div class="together"><h2>Cautions</h2>
 <ul class="cautions">${cautions.map((text) => html`<li>${text}</li>`)}</ul>
 <h2>Signed</h2>
 <div class="sign">${['Measured by', 'Scraped by', 'Seen and accepted by'].map(
     (who) => html`<div><span class="rule"></span>${who}<br><small>name, day, signature</small></div>`,
-  )}</div>
+  )}</div></div>
 </section>`;
 }
 

@@ -10,6 +10,8 @@ h2 { font-size: 13.5pt; margin: 5mm 0 1.5mm; break-after: avoid; }
 h3 { font-size: 10.5pt; margin: 4mm 0 1mm; break-after: avoid; }
 .sheet > h2:first-child { margin-top: 0; font-size: 16pt; }
 p { margin: 0 0 2mm; }
+h3 + p { break-after: avoid; }
+.together { break-inside: avoid; }
 .context, small { color: var(--soft); }
 small { font-size: 8pt; }
 .plain { font-size: 11.5pt; }

@@ -29,7 +29,7 @@ export const steadinessSchema = z.enum(['moving', 'settling', 'steady']);
 export type Steadiness = z.infer<typeof steadinessSchema>;
 
 /** A print: what marking ink from a reference showed on the stations of the survey. */
-const printShape = {
+export const printShape = {
   against: z.string().trim().min(1).max(120).describe('the straightedge or plate that carried the ink'),
   stations: z.record(
     stationName,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { din876Grades, gradeMet, iso8512Grades, plateGrades } from '../../shared/limits.ts';
-import { judge } from '../../shared/verdicts.ts';
+import { judge, judgeOneSided } from '../../shared/verdicts.ts';
 import { expectClose } from '../tools/expect-close.ts';
 
 const UM_PER_MICROINCH = 0.0254;
@@ -103,5 +103,18 @@ describe('decision rule of ISO 14253-1', () => {
     [-12.1, 'outside'],
   ] as const)('%d is %s', (value, verdict) => {
     expect(judge(value, 1, 10).verdict).toBe(verdict);
+  });
+
+  // One-sided: only an excess counts, a value far below the limit is well within.
+  test.each([
+    [7.9, 'within'],
+    [8, 'within'],
+    [9, 'cannot tell'],
+    [12, 'cannot tell'],
+    [12.1, 'outside'],
+    [-8, 'within'],
+    [-12.1, 'within'],
+  ] as const)('%d is %s of a one-sided limit', (value, verdict) => {
+    expect(judgeOneSided(value, 1, 10).verdict).toBe(verdict);
   });
 });

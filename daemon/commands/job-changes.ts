@@ -1,0 +1,165 @@
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { WayscribeError } from '../../shared/errors.ts';
+import { jobTargetSchema } from '../../shared/job/document.ts';
+import { JobFolder } from '../job/job-folder.ts';
+import { jobSentences } from './job-sentences.ts';
+import { byOption } from './options.ts';
+
+/** What is written into a job by hand: agreements, targets, passes, checks, notes, withdrawals. */
+export const changeCommands: readonly (() => Command)[] = [
+  agreeCommand,
+  targetCommand,
+  scrapedCommand,
+  checkedCommand,
+  noteCommand,
+  withdrawCommand,
+];
+
+interface By {
+  readonly by: string;
+}
+
+interface AgreeOptions extends By {
+  readonly from?: string[];
+  readonly limit: string[];
+  readonly source: string;
+}
+
+function agreeCommand(): Command {
+  return new Command('agree')
+    .description('set what a surface is made from, and the limits that are agreed for it')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .option('--from <surface...>', 'surfaces that it is made from')
+    .option('--limit <figure=max...>', 'agreed limits, as "straightness=10": µm or µm/m', [])
+    .option('--source <text>', 'where the limits come from', 'agreed for this job')
+    .addOption(byOption())
+    .action(async (path: string, surface: string, { from, limit, source, by }: AgreeOptions) => {
+      const folder = await JobFolder.open(path);
+      const stamp = stampOf(by);
+      const known = folder.job.surfaces.get(surface);
+      const madeFrom = from ?? known?.madeFrom.slice() ?? [];
+      const limits = limit.map((text) => ({ ...parseLimit(text, surface), source }));
+      await folder.add(
+        ...(known && !from ? [] : [{ ...stamp, change: 'surface' as const, surface, madeFrom }]),
+        ...(limits.length > 0 ? [{ ...stamp, change: 'limits' as const, surface, limits }] : []),
+      );
+      console.log(jobSentences(folder.job, []).join('\n'));
+    });
+}
+
+/** "straightness=10" is meant of the line that bears the name of the surface. */
+function parseLimit(text: string, surface: string): { figure: string; max: number } {
+  const [figure = '', number = ''] = text.split('=');
+  const max = Number(number);
+  if (figure === '' || number.trim() === '' || !(max >= 0)) {
+    throw new WayscribeError('job.invalid', '--limit', `"${text}" is no limit`, 'write straightness=10');
+  }
+  const ofLine = ['straightness', 'hollow', 'bulge'].includes(figure);
+  return { figure: ofLine ? `${surface}.${figure}` : figure, max };
+}
+
+function scrapedCommand(): Command {
+  return new Command('scraped')
+    .description('note the passes that were scraped since the last survey')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .argument('<pass...>', 'each pass as its stations: F0,F1,F2')
+    .addOption(byOption())
+    .action(async (path: string, surface: string, passes: string[], { by }: By) => {
+      const folder = await JobFolder.open(path);
+      const stations = passes.map((pass) => pass.split(',').map((name) => name.trim()));
+      await folder.add({ ...stampOf(by), change: 'passes', surface, passes: stations });
+      console.log(`${passes.length} passes on ${surface} are noted. Measure it again.`);
+    });
+}
+
+interface TargetOptions extends By {
+  readonly shape: 'flat' | 'crown' | 'hollow';
+  readonly crown?: number;
+  readonly tilt: 'free' | 'fixed';
+  readonly bite?: number;
+  readonly stop?: number;
+  readonly measureAfter?: number;
+}
+
+function targetCommand(): Command {
+  return new Command('target')
+    .description('set the wished shape of a surface and how it is scraped')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .addOption(new Option('--shape <word>').choices(['flat', 'crown', 'hollow']).default('flat'))
+    .option('--crown <µm>', 'height of the crown or depth of the hollow', number)
+    .addOption(
+      new Option('--tilt <word>', 'may it lie as it likes').choices(['free', 'fixed']).default('free'),
+    )
+    .option('--bite <µm>', 'what one pass takes off', number)
+    .option('--stop <passes>', 'last passes that are left to the blue', number)
+    .option('--measure-after <passes>', 'passes to take before it is measured again', number)
+    .addOption(byOption())
+    .action(async (path: string, surface: string, options: TargetOptions) => {
+      const folder = await JobFolder.open(path);
+      const parsed = jobTargetSchema.safeParse({
+        shape: options.shape,
+        crownUm: options.crown,
+        tilt: options.tilt,
+        biteUm: options.bite,
+        stopPasses: options.stop,
+        passesPerRound: options.measureAfter,
+      });
+      if (!parsed.success) {
+        const [issue] = parsed.error.issues;
+        throw new WayscribeError('job.invalid', issue!.path.join('.'), issue!.message, 'see --help');
+      }
+      await folder.add({ ...stampOf(options.by), change: 'target', surface, target: parsed.data });
+      console.log(`The target of ${surface} is ${parsed.data.shape}, ${parsed.data.biteUm} µm a pass.`);
+    });
+}
+
+function checkedCommand(): Command {
+  return new Command('checked')
+    .description('note that a surface was looked at again and stands, without a survey')
+    .argument('<job>', 'the folder of a job')
+    .argument('<surface>', 'the surface')
+    .argument('<why>', 'how it was checked')
+    .addOption(byOption())
+    .action(async (path: string, surface: string, why: string, { by }: By) => {
+      await (await JobFolder.open(path)).add({ ...stampOf(by), change: 'checked', surface, why });
+      console.log(`${surface} is noted as checked.`);
+    });
+}
+
+function noteCommand(): Command {
+  return new Command('note')
+    .description('write a note into a job')
+    .argument('<job>', 'the folder of a job')
+    .argument('<text>', 'the note')
+    .addOption(byOption())
+    .action(async (path: string, text: string, { by }: By) => {
+      await (await JobFolder.open(path)).add({ ...stampOf(by), change: 'note', text });
+      console.log('The note is in the job.');
+    });
+}
+
+function withdrawCommand(): Command {
+  return new Command('withdraw')
+    .description('take a change back; it stays in the list with the reason')
+    .argument('<job>', 'the folder of a job')
+    .argument('<number>', 'number of the change in job.json', number)
+    .argument('<reason>', 'why')
+    .addOption(byOption())
+    .action(async (path: string, of: number, reason: string, { by }: By) => {
+      await (await JobFolder.open(path)).add({ ...stampOf(by), change: 'withdrawn', of, reason });
+      console.log(`Change ${of} is withdrawn.`);
+    });
+}
+
+function number(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value)) return value;
+  throw new InvalidArgumentError('It is a number.');
+}
+
+function stampOf(by: string): { at: string; by: string } {
+  return { at: new Date().toISOString(), by };
+}

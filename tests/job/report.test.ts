@@ -1,0 +1,99 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { makeReport } from '../../daemon/commands/report.ts';
+import { JobFolder } from '../../daemon/job/job-folder.ts';
+import { verifyJob } from '../../daemon/job/verify-job.ts';
+import { html, table } from '../../shared/report/html.ts';
+import { openBrowser } from '../tools/browser.ts';
+import { testFolder } from '../tools/test-folder.ts';
+
+const rebuild = join(import.meta.dirname, '..', '..', 'recordings', 'rebuild');
+const made = { by: 'a test', at: '2026-03-10T08:00:00Z' };
+
+describe('the report of the invented rebuild', () => {
+  let text = '';
+  let browser: Browser;
+  beforeAll(async () => {
+    text = await makeReport(await JobFolder.open(rebuild), made);
+    browser = await openBrowser();
+  });
+  afterAll(() => browser.close());
+
+  test('needs nothing but itself, and no script', () => {
+    expect(text.match(/<script|<link|<img|@import|url\((?!#)/g)).toBeNull();
+    const read = text.slice(0, text.indexOf('<!-- wayscribe'));
+    expect(read.match(/NaN|undefined|null|Infinity|\[object/g)).toBeNull();
+    expect(text.length).toBeLessThan(200_000);
+  });
+
+  test('is the same again, byte for byte', async () => {
+    expect((await makeReport(await JobFolder.open(rebuild), made)) === text).toBe(true);
+  });
+
+  test.each([
+    'As found',
+    'as left',
+    'Allowed',
+    'Sure to',
+    'What was not alike',
+    'Worksheet',
+    'SHA-256',
+    'Signed',
+    'Local rules and qualified people decide',
+  ])('says %s', (words) => expect(text).toContain(words));
+
+  // Paper less the margins of the sheet, in CSS pixels of 1/96 in.
+  test.each([
+    ['A4', (210 - 24) / 25.4],
+    ['Letter', 8.5 - 24 / 25.4],
+  ])('nothing is cut on %s', async (_, inches) => {
+    const page = await browser.newPage({ viewport: { width: Math.round(96 * inches), height: 900 } });
+    await page.emulateMedia({ media: 'print' });
+    await page.setContent(text);
+    const cut = await page.evaluate(() => {
+      const width = document.documentElement.clientWidth;
+      const outside = [
+        ...document.querySelectorAll('td, th, p, h1, h2, h3, li, svg, .title-block div'),
+      ].filter(
+        (each) => each.scrollWidth > each.clientWidth + 1 || each.getBoundingClientRect().right > width + 1,
+      );
+      const texts = [...document.querySelectorAll('svg.drawing text')].filter((each) => {
+        const [inner, outer] = [each.getBoundingClientRect(), each.closest('svg')!.getBoundingClientRect()];
+        return (
+          inner.left < outer.left - 1 || inner.right > outer.right + 1 || inner.bottom > outer.bottom + 1
+        );
+      });
+      return [...outside, ...texts].map((each) => each.textContent?.slice(0, 60));
+    });
+    expect(cut).toEqual([]);
+    await page.close();
+  });
+
+  test('is verified with its job; a changed figure, or another job, is found', async () => {
+    const folder = testFolder();
+    const report = join(folder, 'report.html');
+    await writeFile(report, text);
+    expect((await verifyJob(rebuild, [report])).problems).toEqual([]);
+    await writeFile(report, text.replace('39.9', '29.9'));
+    expect((await verifyJob(rebuild, [report])).problems).toEqual([
+      { file: report, what: 'was changed: its seal does not match' },
+    ]);
+    await writeFile(report, text);
+    const other = await JobFolder.create(join(folder, 'other'), { part: 'another', owner: '' });
+    expect((await verifyJob(other.path, [report])).problems[0]!.what).toContain('rests on another');
+  });
+});
+
+test('names are text, whatever they hold', async () => {
+  const { markup } = html`<p>${'<script>alert("1")</script>'}</p>${table(['a & b'], [['<i>']])}`;
+  expect(markup).toContain('&lt;script&gt;alert(&quot;1&quot;)&lt;/script&gt;');
+  expect(markup).toContain('a &amp; b');
+  const path = join(testFolder(), 'job');
+  await mkdir(path);
+  const folder = await JobFolder.create(path, { part: '</title><script>x</script>--><b>', owner: '-->' });
+  const text = await makeReport(folder, { ...made, by: '<b>' });
+  expect(text.match(/<script|<b>/g)).toBeNull();
+  expect(await readFile(join(path, 'job.json'), 'utf8')).toContain('"changes":[');
+});
