@@ -223,6 +223,11 @@ export const commandSchema = z.discriminatedUnion('do', [
     ports: z.array(wantedPortSchema).max(8),
   }),
   z.strictObject({ do: z.literal('keep-instrument'), proving: provingSchema }),
+  z.strictObject({
+    do: z.literal('bind-instrument').describe('an instrument that was proved hangs on this port now'),
+    name: z.string().min(1).max(120),
+    port: z.string().min(1).max(300),
+  }),
   z.strictObject({ do: z.literal('sim-lift') }),
   z.strictObject({ do: z.literal('sim-set-down').describe('on the next placement') }),
   z.strictObject({ do: z.literal('sim-push').describe('a bump with the elbow') }),

@@ -299,7 +299,7 @@ describe('an instrument that is read by eye', () => {
     for (const value of [0.2, -0.4, 0.2, 0.4, 0.2, 0, 0.2]) await read(value);
     await page.getByTestId('use-it').waitFor();
     expect(await sentence()).toBe(
-      'Level L1 proved: plus means far foot (cable end) HIGH, 1 graduation = 0.02 mm/m, zero minus 0.002 mm/m, spread 0.003 mm/m',
+      'Level L1 proved: plus means far foot (marked end) HIGH, 1 graduation = 0.02 mm/m, zero minus 0.002 mm/m, spread 0.003 mm/m',
     );
     await press('k');
     await stage('choose');

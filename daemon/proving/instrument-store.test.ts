@@ -5,11 +5,12 @@ import { provingSchema } from '../../shared/proving/proving.ts';
 import { testFolder } from '../../tests/tools/test-folder.ts';
 import { InstrumentStore } from './instrument-store.ts';
 
-function proved(name: string, t: number): ProvedInstrument {
+function proved(name: string, t: number, port?: string): ProvedInstrument {
   const proving = provingSchema.parse({
     name,
     reads: 'height',
-    source: 'typed',
+    source: port ? 'cable' : 'typed',
+    ...(port && { port, profile: 'sum-frame' }),
     unit: 'um',
     unitOpen: true,
     graduation: 1,
@@ -30,6 +31,17 @@ test('what was kept is there again, and an earlier proving is not lost', async (
   expect(again.map(({ t }) => t)).toEqual([1, 2, 3]);
   expect(current(again).map(({ t }) => t)).toEqual([3, 2]);
   expect(existsSync(`${store.path}.new`)).toBe(false);
+});
+
+test('an instrument that moved to another port keeps what was proved', async () => {
+  const store = new InstrumentStore(testFolder());
+  const one = proved('I1', 1, 'usb:0403:6001:socket:a');
+  await store.keep(one);
+  await store.bind('I1', 'usb:0403:6001:socket:b');
+  expect(current(await store.proved())).toEqual([
+    { ...one, proving: { ...one.proving, port: 'usb:0403:6001:socket:b' } },
+  ]);
+  await expect(store.bind('I2', '/dev/ttyS0')).rejects.toThrow(/no such instrument/);
 });
 
 test.each([

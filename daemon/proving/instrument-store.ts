@@ -37,6 +37,27 @@ export class InstrumentStore {
     });
   }
 
+  /**
+   * Binds an instrument that was proved to another port; what was proved stays.
+   * @throws WayscribeError `command.refused` when none of that name hangs on a cable
+   */
+  async bind(name: string, port: string): Promise<void> {
+    await this.#turns.take(async () => {
+      const before = await this.#read();
+      const last = before.proved.findLast(({ proving }) => proving.name === name);
+      if (last?.proving.source !== 'cable') {
+        throw new WayscribeError(
+          'command.refused',
+          name,
+          'no such instrument was proved',
+          'get to know it first',
+        );
+      }
+      const bound = { ...last, proving: { ...last.proving, port } };
+      await this.#write({ ...before, proved: [...before.proved, bound] });
+    });
+  }
+
   async #read(): Promise<InstrumentsFile> {
     const text = await readFile(this.path, 'utf8').catch((error: NodeJS.ErrnoException) => {
       if (error.code === 'ENOENT') return null;

@@ -111,6 +111,8 @@ export class Stage {
         const now = Date.now();
         return this.#tools.instruments.keep(provedOf(command.proving, now, dayOf(now)));
       }
+      case 'bind-instrument':
+        return this.#tools.instruments.bind(command.name, command.port);
       case 'play':
         return this.#replay().player.play();
       case 'pause':

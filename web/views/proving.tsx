@@ -19,6 +19,7 @@ interface ProvingViewProps {
 
 type Stage =
   | { readonly at: 'choose' | 'watch' | 'moved' }
+  | { readonly at: 'find'; readonly proving: Proving }
   | { readonly at: 'declare'; readonly stream: BenchStream | null }
   | { readonly at: 'steps'; readonly stream: BenchStream | null; readonly proving: Proving };
 
@@ -50,6 +51,16 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
     });
     if (await listen(assigned)) setStage({ at: 'moved' });
   };
+  /** An instrument that was proved, on one of several ports that are alike. */
+  const find = async (proving: Proving, ports: readonly ChosenPort[]) => {
+    setChosen(ports);
+    const { profile } = proving;
+    const asIts = profile === undefined ? {} : { profile };
+    if (await listen(ports.map(({ port }) => ({ port, ...asIts })))) setStage({ at: 'find', proving });
+  };
+  const bind = async ({ name }: Proving, { port }: BenchStream) => {
+    if (!(await page.send({ do: 'bind-instrument', name, port }))) await anew();
+  };
   const profileOf = (stream: BenchStream | null) =>
     stream ? wanted.find(({ port }) => port === stream.port)?.profile : undefined;
   /** From now on only its own port is listened to, and it is steady when it is as quiet as it was at rest. */
@@ -69,6 +80,8 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
           <ChoosePorts
             onListen={(ports) => void watch(ports)}
             onTyped={() => setStage({ at: 'declare', stream: null })}
+            onUse={onUse}
+            onMove={(proving, ports) => void find(proving, ports)}
             onLeave={onLeave}
           />
         )}
@@ -85,6 +98,13 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
             labelOf={labelOf}
             onFound={(stream) => setStage({ at: 'declare', stream })}
             onBack={() => setStage({ at: 'watch' })}
+          />
+        )}
+        {stage.at === 'find' && (
+          <WhichMoved
+            labelOf={labelOf}
+            onFound={(stream) => void bind(stage.proving, stream)}
+            onBack={() => void anew()}
           />
         )}
         {stage.at === 'declare' && (

@@ -1,11 +1,12 @@
 import { useCallback, useEffect, useState } from 'preact/hooks';
-import type { InstrumentList, PortList } from '../../../shared/api.ts';
-import { provedSentence } from '../../../shared/proving/instruments.ts';
-import { askInstruments, askPorts } from '../../state/api.ts';
+import type { PortList } from '../../../shared/api.ts';
+import type { Proving } from '../../../shared/proving/proving.ts';
+import { askPorts } from '../../state/api.ts';
 import { Control, Row } from '../control.tsx';
 import { Field } from '../field.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
+import { KnownInstruments } from './known-instruments.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 /** A port by its identity, and what a person calls it. */
@@ -17,11 +18,15 @@ export interface ChosenPort {
 interface ChoosePortsProps {
   onListen(ports: readonly ChosenPort[]): void;
   onTyped(): void;
+  /** One that was proved before is used as it is. */
+  onUse(proving: Proving): void;
+  /** One that was proved before hangs on one of these ports, and it isn't known on which. */
+  onMove(proving: Proving, ports: readonly ChosenPort[]): void;
   onLeave(): void;
 }
 
 /** Which cables are listened to, or none: an instrument that is read by eye. */
-export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
+export function ChoosePorts({ onListen, onTyped, onUse, onMove, onLeave }: ChoosePortsProps) {
   const [list, setList] = useState<PortList | null>(null);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [other, setOther] = useState('');
@@ -29,7 +34,6 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
   useEffect(look, [look]);
   // The simulated instrument of the demo hangs on no port.
   const ports = (list?.ports ?? []).filter(({ path }) => path.includes('/') || /^COM\d/.test(path));
-  const nameOf = ({ identity, path }: (typeof ports)[number]) => identity ?? path;
   const toggle = (name: string) =>
     setChosen((old) => (old.includes(name) ? old.filter((one) => one !== name) : [...old, name]));
   const wanted = other.trim() === '' ? chosen : [...chosen, other.trim()];
@@ -77,7 +81,7 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
       >
         <Field label="Another port, by its path" name="other-port" value={other} onInput={setOther} />
       </form>
-      <Known />
+      <KnownInstruments onUse={onUse} onMove={(known) => onMove(known, likeOf(known, ports))} />
       <Row>
         <Control
           word="Listen"
@@ -95,34 +99,19 @@ export function ChoosePorts({ onListen, onTyped, onLeave }: ChoosePortsProps) {
   );
 }
 
-const whereWords: Readonly<Record<InstrumentList['instruments'][number]['is'], string>> = {
-  typed: 'read by eye',
-  found: 'plugged in',
-  tie: 'not in its socket, and one like it is plugged in: listen to both and move this one',
-  absent: 'not plugged in',
-};
+type Port = PortList['ports'][number];
 
-/** What was proved before. */
-function Known() {
-  const [list, setList] = useState<InstrumentList | null | 'asking'>('asking');
-  useEffect(() => void askInstruments().then(setList), []);
-  if (list === null)
-    return <p class="known wrong">What was proved before can’t be read: see instruments.json.</p>;
-  if (list === 'asking' || list.instruments.length === 0) return <div class="known" />;
-  return (
-    <section class="known">
-      <h2>Proved before</h2>
-      <table class="recordings">
-        <tbody>
-          {list.instruments.map(({ proved, is }) => (
-            <tr key={proved.proving.name} data-testid="proved-before">
-              <td>{`${provedSentence(proved)}.`}</td>
-              <td class="minor">{`${proved.day}${proved.proving.by ? ` by ${proved.proving.by}` : ''}`}</td>
-              <td class="minor">{whereWords[is]}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
+function nameOf({ identity, path }: Port): string {
+  return identity ?? path;
+}
+
+/** The ports on adapters like the one that an instrument hung on. */
+function likeOf({ port }: Proving, ports: readonly Port[]): ChosenPort[] {
+  const kind = port?.split(':').slice(0, 3).join(':');
+  return ports
+    .filter(({ identity }) => identity?.startsWith(`${kind}:`))
+    .map((one) => ({
+      port: nameOf(one),
+      label: one.label === one.path ? one.path : `${one.label}, ${one.path}`,
+    }));
 }

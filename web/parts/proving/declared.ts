@@ -37,7 +37,8 @@ const fieldOf: Readonly<Record<string, DeclaredField>> = { baseMm: 'base', stepU
 
 /** The form for a stream, or for an instrument that is read by eye. */
 export function declaredFor(stream: BenchStream | null, by: string): Declared {
-  if (!stream) return { ...emptyDeclared, name: 'L1', unit: 'mm/m', graduation: '0.02', by };
+  if (!stream)
+    return { ...emptyDeclared, name: 'L1', unit: 'mm/m', graduation: '0.02', far: 'marked end', by };
   const name = stream.reads === 'tilt' ? 'L1' : 'I1';
   return { ...emptyDeclared, name, reads: stream.reads, unit: stream.unit, by };
 }

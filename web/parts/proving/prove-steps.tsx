@@ -118,7 +118,7 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
           />
         )}
         {redo && !failed && <Control word="Step again" hint="R" testId="redo" onClick={doAgain} />}
-        {stream && !stream.byButton && (
+        {stream && !stream.byButton && !failed && (
           <Control
             word={taking.handsFree ? 'Hands-free is on' : 'Hands-free is off'}
             hint={taking.handsFree ? 'H, takes when still' : 'H, switch on'}
