@@ -39,14 +39,15 @@ interface PartProps extends OnPart {
 function rowsOf({ first, last, title }: PartProps, busy: boolean) {
   const metalPx = title === null ? 28 : 20;
   const surfacePx = busy ? (first ? 76 : 68) : first ? 20 : 5;
-  const labelPx = surfacePx + metalPx + 24;
+  const stepDownPx = title === null ? 20 : 17;
+  const labelPx = surfacePx + metalPx + (title === null ? 24 : 22);
   return {
     surfacePx,
     metalPx,
     labelPx,
-    stepPx: labelPx + 20,
-    totalPx: labelPx + 38,
-    heightPx: last ? labelPx + 45 : labelPx + 4,
+    stepPx: labelPx + stepDownPx,
+    totalPx: labelPx + stepDownPx + 18,
+    heightPx: last ? labelPx + stepDownPx + 25 : labelPx + 4,
   };
 }
 

@@ -1,7 +1,10 @@
 import type { CommandInput } from '../../shared/messages.ts';
+import type { Session } from '../../shared/session/fold.ts';
 import { placeWords } from '../../shared/survey/plan.ts';
+import { runNow } from '../state/on-plan.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { lastTake, nothing } from '../state/page-state.ts';
+import { runTitle } from '../words/sentence.ts';
 import { Conditions } from './conditions.tsx';
 import { FinishQuestion } from './finish-question.tsx';
 import { PlaceQuestion } from './place-question.tsx';
@@ -11,6 +14,14 @@ import { UnitAlarm } from './unit-alarm.tsx';
 
 const undoReasons = ['bumped', 'dirt under a foot', 'wrong place', 'not settled'];
 const skipReasons = ['out of reach', 'metal is damaged there', 'something is in the way'];
+
+/** Where several runs are wanted, the one that is on can be given up as a whole. */
+function wholeRun(session: Session, leaveOut: (run: string) => void) {
+  const run = runNow(session);
+  if (!run || session.runs.length < 2) return null;
+  const word = run.reads === 'tilt' ? 'Leave the walk out' : 'Leave the sweep out';
+  return { word, hint: runTitle(session, run), run: () => leaveOut(run.id) };
+}
 
 /** The question that stands in the place of the controls until it is answered or closed with Escape. */
 export function Question() {
@@ -40,6 +51,7 @@ export function Question() {
         <Reasons
           title={`Why is ${placeWords(next)} skipped?`}
           reasons={skipReasons}
+          instead={wholeRun(session, (run) => void answer({ do: 'run', run, on: false }))}
           onAnswer={(reason) => answer({ do: 'skip', place: next, reason })}
         />
       ) : null;

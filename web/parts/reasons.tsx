@@ -9,10 +9,12 @@ interface ReasonsProps {
   readonly title: string;
   readonly reasons: readonly string[];
   onAnswer(reason: string): void;
+  /** Another way out than to give a reason. */
+  readonly instead?: { readonly word: string; readonly hint: string; run(): void } | null;
 }
 
 /** Asks why: one touch, one digit, or a few words of one's own. */
-export function Reasons({ title, reasons, onAnswer }: ReasonsProps) {
+export function Reasons({ title, reasons, onAnswer, instead }: ReasonsProps) {
   const page = usePage();
   const [other, setOther] = useState(false);
   if (other) return <TextQuestion title={title} answer="That is why" longest={300} onAnswer={onAnswer} />;
@@ -24,6 +26,7 @@ export function Reasons({ title, reasons, onAnswer }: ReasonsProps) {
         const reason = reasons[Number(key) - 1];
         if (reason) onAnswer(reason);
         else if (Number(key) === reasons.length + 1) setOther(true);
+        else if (instead && key.toLowerCase() === 'l') instead.run();
         else return false;
         return true;
       }}
@@ -39,6 +42,9 @@ export function Reasons({ title, reasons, onAnswer }: ReasonsProps) {
           />
         ))}
         <Control word="other" hint={`${reasons.length + 1}, in your words`} onClick={() => setOther(true)} />
+        {instead && (
+          <Control word={instead.word} hint={`L, ${instead.hint}`} testId="instead" onClick={instead.run} />
+        )}
         <Control word="Leave it" hint="escape" onClick={() => close(page)} />
       </Row>
     </Asking>

@@ -39,7 +39,7 @@ export function InstrumentFields(fields: FieldsProps) {
         <Entries {...fields} entries={[{ field: 'name', label: 'Called' }]} />
         {form.source === 'cable' ? <Cable {...fields} /> : <Typed {...fields} />}
         <Entries {...fields} entries={[...senseEntries(form), spreadEntry(form)]} />
-        <p class="soft beside">{tryIt(form, tilt)}</p>
+        <p class="soft field-beside">{tryIt(form, tilt)}</p>
       </div>
     </fieldset>
   );

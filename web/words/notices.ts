@@ -4,6 +4,7 @@ import { amount } from '../../shared/words.ts';
 import { addableRun } from '../state/on-plan.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 import { kindWords } from './kinds.ts';
+import { turnedBoth } from './profile.ts';
 
 /** One sentence about the survey as it stands. */
 export interface Notice {
@@ -73,7 +74,7 @@ export function surveyNotice(session: Session, survey: SurveyResult | null): Not
 
 /** While a thing is swept turned over, only stations that were read in both positions can count. */
 function halfTurnedNotice(session: Session, survey: SurveyResult | null): Notice | null {
-  if (!kindWords[session.setup.kind].turn || session.ended) return null;
+  if (!turnedBoth(session) || session.ended) return null;
   const read = new Set([...session.counted.values()].flatMap(({ place }) => place.at));
   const waiting = [...read].filter((name) => !survey?.result.stations[name]);
   if (waiting.length === 0) return null;
@@ -83,6 +84,7 @@ function halfTurnedNotice(session: Session, survey: SurveyResult | null): Notice
 
 function willCheck(session: Session): string {
   if (kindWords[session.setup.kind].turn) return '';
+  if (session.setup.kind === 'plate') return ' The lines that cross will.';
   const later = session.runs.length > 1 || addableRun(session);
   if (!later) return '';
   return kindWords[session.setup.kind].reads === 'tilt' ? ' The walk back will.' : ' The next sweep will.';
