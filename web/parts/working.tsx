@@ -1,9 +1,8 @@
 import { handColumns } from '../../shared/figures/hand-columns.ts';
 import type { Session } from '../../shared/session/fold.ts';
-import { placementKey, type TiltRun } from '../../shared/survey/plan.ts';
+import { placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
 import { toInternal } from '../../shared/units.ts';
 import { decimalsFor } from '../../shared/words.ts';
-import { alongOf } from '../state/on-plan.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { lengthText } from '../words/length.ts';
@@ -132,10 +131,13 @@ function CrossTable({ session, run }: { session: Session; run: TiltRun }) {
   );
 }
 
+/** The steps of a walk in the order of its line, whichever way it was walked. */
 function stepsOf(session: Session, run: TiltRun) {
   const { unit, graduation } = session.setup.instrument;
   const where = new Map(session.plan.stations.map((station) => [station.name, station]));
-  return alongOf(session, run).map((place) => {
+  const names = session.plan.lines[run.line] ?? [];
+  const along = placementsOf(run).sort((a, b) => names.indexOf(a.at[0]) - names.indexOf(b.at[0]));
+  return along.map((place) => {
     const [from, to = from] = place.at;
     const [a, b] = [where.get(from), where.get(to)];
     const take = session.counted.get(placementKey(place));

@@ -19,7 +19,7 @@ export function profileCaption(session: Session, survey: SurveyResult | null): s
   if (!survey || !line || !first || !last || line.stations.length < least) {
     return setup.kind === 'dovetail'
       ? 'Size along the slide, µm: it shows from the second reading on.'
-      : 'Height along the way, µm: the shape shows from the second reading on.';
+      : `Height along the ${kindWords[setup.kind].reads === 'tilt' ? 'way' : 'line'}, µm: the shape shows from the second reading on.`;
   }
   const shaded = 'Shaded: where it lies, 95 % sure.';
   if (setup.kind === 'dovetail') return `Size over the mean of all sizes, µm. ${shaded}`;
