@@ -89,7 +89,7 @@ describe('help', () => {
     [['serve', '--port', '65536'], 'from 0 to 65535'],
     [['serve', '--port', '1e3'], 'from 0 to 65535'],
     [['reduce'], "'file'"],
-    [['verify', 'a', 'b'], "'verify'"],
+    [['reduce', 'a', 'b'], "'reduce'"],
   ])('is offered for %j', async (args, nearest) => {
     expectRefused(await wayscribe(...args), nearest);
   });

@@ -17,14 +17,9 @@ import { Acquaintance, type Fit } from '../instruments/acquaintance.ts';
 import { Instrument, type Reading } from '../instruments/instrument.ts';
 import { type LineSettings, type PortMaker, stampNow } from '../ports/port.ts';
 import { Needle } from '../session/needle.ts';
+import type { Heard } from './heard.ts';
 import { LineHunt } from './line-hunt.ts';
 import { tapped } from './tapped-port.ts';
-
-/** What comes from a port that is listened to. */
-export interface Heard {
-  bytes(bytes: Buffer): void;
-  link(state: LinkState, error: SentError | null, silent?: boolean): void;
-}
 
 /** Newest bytes that are shown as they came. */
 const shownBytes = 192;

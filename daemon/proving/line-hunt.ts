@@ -2,7 +2,7 @@ import type { Profile } from '../../protocols/profile.ts';
 import { Acquaintance } from '../instruments/acquaintance.ts';
 import { PortLink } from '../ports/link.ts';
 import { type LineSettings, type PortMaker, stampNow } from '../ports/port.ts';
-import type { Heard } from './ear.ts';
+import type { Heard } from './heard.ts';
 
 /** Bytes of which no profile understood anything are waited for this long before the line is set otherwise, ms. */
 const patienceMs = 1500;
