@@ -11,6 +11,8 @@ interface EndNamesProps {
   readonly surfacePx: number;
   /** Whether this is where one walks now. */
   readonly busy: boolean;
+  /** Where an indicator stands that reaches up to the words; null when none does. */
+  readonly avoidPx: number | null;
   /** Whether the ends are named here. */
   readonly named: boolean;
 }
@@ -18,13 +20,17 @@ interface EndNamesProps {
 const sizePx = 12.5;
 const arrowPx = 34;
 const apartPx = 16;
+/** How far the words move out of the way of an indicator. */
+const besidePx = 90;
 
 /** The two ends by name, each with a leader down to its corner of the metal, and which way it is walked. */
-export function EndNames({ across, session, surfacePx, busy, named }: EndNamesProps) {
+export function EndNames({ across, session, surfacePx, busy, avoidPx, named }: EndNamesProps) {
   const { setup } = session;
   if (!('startEnd' in setup)) return null;
   const { leftPx, rightPx } = across;
-  const middle = (leftPx + rightPx) / 2;
+  const centre = (leftPx + rightPx) / 2;
+  const taken = avoidPx !== null && Math.abs(avoidPx - centre) < besidePx;
+  const middle = taken ? centre + besidePx : centre;
   const room = (rightPx - leftPx) / 2 - apartPx;
   const [start, far] = [fitText(setup.startEnd, sizePx, room), fitText(setup.farEnd, sizePx, room)];
   const run = busy && session.next ? runNow(session) : undefined;

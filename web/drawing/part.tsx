@@ -72,6 +72,8 @@ export function Part(props: PartProps) {
       : null;
   };
   const Surface = setup.kind === 'bar' ? RoundBar : Metal;
+  const tip = standsOn && onLine(standsOn) && standsOn.at.length === 1 ? standsOn.at[0] : null;
+  const tipPx = tip === null ? null : (pxOf.get(tip) ?? null);
   const endMm = stations.at(-1)?.xMm ?? 0;
   const stepMm = stations[1]?.xMm ?? endMm;
   return (
@@ -89,7 +91,14 @@ export function Part(props: PartProps) {
       aria-label={`${title ?? setup.surface}${endsText(session)}, ${stations.length} stations`}
     >
       {(first || busy) && (
-        <EndNames across={across} session={session} surfacePx={surfacePx} busy={busy} named={first} />
+        <EndNames
+          across={across}
+          session={session}
+          surfacePx={surfacePx}
+          busy={busy}
+          avoidPx={tipPx}
+          named={first}
+        />
       )}
       <Surface across={across} yPx={surfacePx} heightPx={metalPx} />
       {title && (

@@ -51,8 +51,7 @@ function calloutOf(props: WordsProps): (PlacedWords & { line: LineResult }) | nu
   const words = survey && line && calloutText(session, survey, line);
   if (!worst || !words) return null;
   const name = survey.lines.length > 1 ? `${line.name}: ` : '';
-  const text = `${name}${words}${session.ended ? '' : ' so far'}`;
-  const sizePx = across.widthPx < 520 ? 13.5 : 16;
+  const { text, sizePx } = fitted(across, `${name}${words}`, session.ended ? '' : ' so far');
   const halfPx = textWidth(text, sizePx, true) / 2;
   const px = Math.min(
     Math.max(across.px(worst.xMm), across.leftPx + halfPx + 4),
@@ -64,6 +63,19 @@ function calloutOf(props: WordsProps): (PlacedWords & { line: LineResult }) | nu
   const edges = near.map(({ heightUm, uUm }) => yPx(heightUm + (low ? -2 : 2) * uUm));
   const clear = low ? Math.max(...edges) + 20 : Math.min(...edges) - 10;
   return { line, text, sizePx, px, halfPx, yPx: Math.min(Math.max(clear, 14), heightPx - 5) };
+}
+
+/** The words as large as they go: "so far" is left out first, then they get smaller. */
+function fitted(
+  { widthPx, leftPx, rightPx }: Across,
+  words: string,
+  soFar: string,
+): { text: string; sizePx: number } {
+  const room = rightPx - leftPx - 8;
+  const usual = widthPx < 520 ? 13.5 : 16;
+  const long = `${words}${soFar}`;
+  const text = textWidth(long, usual, true) <= room ? long : words;
+  return { text, sizePx: Math.max(11, Math.min(usual, (usual * room) / textWidth(text, usual, true))) };
 }
 
 /** Which station stands how high or low. */
