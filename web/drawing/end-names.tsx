@@ -38,7 +38,9 @@ export function EndNames({ across, session, surfacePx, busy, avoidPx, named }: E
   const direction = run ? wordOf(session, run, out) : '';
   const half = textWidth(direction, sizePx) / 2;
   const longest = Math.max(textWidth(start, sizePx), textWidth(far, sizePx));
-  const fits = leftPx + 7 + longest + apartPx < middle - half - arrowPx;
+  const fits =
+    (!named || leftPx + 7 + longest + apartPx < middle - half - arrowPx) &&
+    middle + half + arrowPx + (named ? longest + apartPx : 0) < rightPx;
   return (
     <g>
       {named && <path class="thin" d={`M${leftPx} 3V${surfacePx - 4}M${rightPx} 3V${surfacePx - 4}`} />}
