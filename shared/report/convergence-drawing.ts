@@ -1,6 +1,6 @@
 import type { Measured } from '../job/before-after.ts';
 import { html, type Markup } from './html.ts';
-import { drawing, label, line, n, niceStep, polyline } from './svg.ts';
+import { drawing, label, line, n, niceStep, polyline, spaced } from './svg.ts';
 
 /** A figure round by round, with its doubt and its limit. */
 export interface ConvergenceOf {
@@ -16,6 +16,8 @@ const right = 640;
 const top = 14;
 const bottom = 150;
 const COVERAGE = 2;
+/** A label needs so much room. */
+const labelWidth = 64;
 
 export function convergenceDrawing({ id, title, rounds, limit, unit }: ConvergenceOf): Markup {
   const most = Math.max(
@@ -29,6 +31,7 @@ export function convergenceDrawing({ id, title, rounds, limit, unit }: Convergen
   const ticks = Array.from({ length: Math.round(last / step) + 1 }, (_, k) =>
     Number((k * step).toPrecision(9)),
   );
+  const shown = spaced(rounds.length, x(1) - x(0), labelWidth);
   const points = rounds.map(({ figure }, k) => [x(k), y(Math.abs(figure.value))] as const);
   return drawing(id, 194, title, [
     html`${ticks.map((tick) => [line([left, y(tick)], [right, y(tick)], 'faint'), label([left - 8, y(tick) + 4], String(tick), 'end')])}`,
@@ -40,7 +43,7 @@ export function convergenceDrawing({ id, title, rounds, limit, unit }: Convergen
       return [
         line([px, py - reach], [px, py + reach], 'thick'),
         html`<circle class="after" cx="${n(px)}" cy="${n(py)}" r="3.2"/>`,
-        label([px, bottom + 16], name, 'middle'),
+        shown(k) && label([px, bottom + 16], name, 'middle'),
       ];
     })}`,
     label([left, 188], `${title}, ${unit}, round by round. Bars: sure to (k = 2).`, 'start'),

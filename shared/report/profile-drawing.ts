@@ -1,7 +1,7 @@
 import type { StationDifference } from '../job/before-after.ts';
 import { html, type Markup } from './html.ts';
 import { type HeightScale, heightScale, heightWord } from './scale.ts';
-import { dimension, drawing, drawingWidth, label, line, n, type Point, polyline } from './svg.ts';
+import { dimension, drawing, drawingWidth, label, line, n, type Point, polyline, spaced } from './svg.ts';
 
 /** A line before and after over the part that it runs along, all on one x axis. */
 export interface ProfileOf {
@@ -55,7 +55,7 @@ export function profileDrawing(profile: ProfileOf): Markup {
 }
 
 function part({ stations, alongMm }: ProfileOf, x: (k: number) => number, lengthMm: number): Markup {
-  const shown = spaced(stations.length, (right - left) / Math.max(1, stations.length - 1));
+  const shown = spaced(stations.length, (right - left) / Math.max(1, stations.length - 1), labelWidth);
   const last = stations.length - 1;
   const stepMm = alongMm[1]! - alongMm[0]!;
   return html`<rect class="cut" x="${n(left - 14)}" y="${partTop}" width="${n(right - left + 28)}" height="${partBottom - partTop}"/>
@@ -103,12 +103,6 @@ function key({ before, after }: ProfileOf): Markup {
   const y = 126;
   return html`${line([right - 250, y - 4], [right - 220, y - 4], 'curve before')}<circle class="before" cx="${right - 235}" cy="${y - 4}" r="3.2"/>${label([right - 214, y], before, 'start')}
 ${after !== null && html`${line([right - 120, y - 4], [right - 90, y - 4], 'curve after')}<circle class="after" cx="${right - 105}" cy="${y - 4}" r="3.2"/>${label([right - 84, y], after, 'start')}`}`;
-}
-
-/** Which of evenly spaced names have room; the last always has. */
-function spaced(count: number, apart: number): (k: number) => boolean {
-  const every = Math.max(1, Math.ceil(labelWidth / apart));
-  return (k) => k === count - 1 || (k % every === 0 && count - 1 - k >= every);
 }
 
 function mm(value: number): string {

@@ -58,3 +58,9 @@ export function niceStep(range: number, most: number): number {
   const power = 10 ** Math.floor(Math.log10(raw));
   return [1, 2, 5, 10].map((each) => each * power).find((step) => step >= raw * (1 - 1e-9))!;
 }
+
+/** Which of `count` labels that stand `apart` from each other have room; the last always has. */
+export function spaced(count: number, apart: number, labelWidth: number): (k: number) => boolean {
+  const every = Math.max(1, Math.ceil(labelWidth / apart));
+  return (k) => k === count - 1 || (k % every === 0 && count - 1 - k >= every);
+}

@@ -3,34 +3,47 @@ import type { History } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { capital, sized, sure } from './words.ts';
 
+/** More rounds than this stand in a table of their own. */
+const MOST_COLUMNS = 7;
+
 /** Every reading that counts, as it was read, round beside round; what was taken and does not count, below. */
 export function worksheet({ surface, surveys }: History): Markup {
-  const readings = surveys.map(readingsOf);
-  const places = [...new Set(readings.flatMap((each) => [...each.keys()]))];
+  const parts = Array.from({ length: Math.ceil(surveys.length / MOST_COLUMNS) }, (_, k) =>
+    surveys.slice(k * MOST_COLUMNS, (k + 1) * MOST_COLUMNS),
+  );
   return html`<section class="sheet">
 <h2>Worksheet: ${surface.name}</h2>
 <p>Readings in ${[...new Set(surveys.map(unitOf))].join(' and ')}, as the instrument showed them.</p>
-${table(
-  ['Reading', ...surveys.map(({ record }) => record.round)],
-  places.map((place) => [place, ...readings.map((each) => each.get(place) ?? '')]),
-  'figures dense',
-)}
+${parts.map(readingTable)}
 <h3>Heights that they come to, µm</h3>
-${table(
-  ['Station', ...surveys.map(({ record }) => record.round)],
-  surveys[0].heights.names.map((name) => [
-    name,
-    ...surveys.map(({ result }) => {
-      const found = result.stations[name];
-      if (!found) return '';
-      if (found.heightUm === 0 && found.uUm === 0) return '0';
-      return `${sized({ value: found.heightUm, u: found.uUm })} ± ${sure(found.uUm)}`;
-    }),
-  ]),
-  'figures dense',
-)}
+${parts.map(heightTable)}
 ${leftOut(surveys)}
 </section>`;
+}
+
+function readingTable(surveys: readonly JobSurvey[]): Markup {
+  const readings = surveys.map(readingsOf);
+  const places = [...new Set(readings.flatMap((each) => [...each.keys()]))];
+  return table(
+    ['Reading', ...surveys.map(({ record }) => record.round)],
+    places.map((place) => [place, ...readings.map((each) => each.get(place) ?? '')]),
+    'figures dense',
+  );
+}
+
+function heightTable(surveys: readonly JobSurvey[]): Markup {
+  const names = [...new Set(surveys.flatMap(({ heights }) => heights.names))];
+  return table(
+    ['Station', ...surveys.map(({ record }) => record.round)],
+    names.map((name) => [name, ...surveys.map(({ result }) => heightOf(result.stations[name]))]),
+    'figures dense',
+  );
+}
+
+function heightOf(found: { heightUm: number; uUm: number } | undefined): string {
+  if (!found) return '';
+  if (found.heightUm === 0 && found.uUm === 0) return '0';
+  return `${sized({ value: found.heightUm, u: found.uUm })} ± ${sure(found.uUm)}`;
 }
 
 function readingsOf({ sheet }: JobSurvey): Map<string, string> {
