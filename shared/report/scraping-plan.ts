@@ -4,7 +4,7 @@ import type { History } from './history.ts';
 import { html, type Markup } from './html.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { drawing, drawingWidth, label, line, n } from './svg.ts';
-import { capital, dayOf, stationRuns, sure } from './words.ts';
+import { capital, dayOf, passesSince, stationRuns, sure } from './words.ts';
 
 type Metal = Result['metal'][string];
 
@@ -27,6 +27,7 @@ export function scrapingPlans({ surface, newest }: History, index: number): Mark
     return html`<section class="sheet bench">
 <h1>Scrape: ${name === 'plate' ? surface.name : name}</h1>
 <p class="context">From the survey ${newest.record.round}, ${dayOf(newest.record.at)}. Target ${metal.target}, ${bite} µm a pass.</p>
+${surface.passesSince.length > 0 && html`<p class="bench-words">▲ ${passesSince(surface)} scraped since: measure again before you go on.</p>`}
 <figure>${newest.result.kind === 'plate' ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(order, metal, `bench-${index}-${k}`)}</figure>
 <ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, order)}</span><span class="done" style="margin-left:auto"></span></li>`)}</ol>
 <p class="bench-words">Then measure again.${later > 0 && ` ${later} more pass${later === 1 ? '' : 'es'} foreseen after that.`}${stop > 0 && ` The last ${stop === 1 ? 'pass is' : `${stop} passes are`} left to the blue.`}</p>

@@ -25,7 +25,7 @@ ${histories.length === 0 && html`<p class="plain">Nothing was measured yet.</p>`
 <h2>What was found and what is left</h2>
 ${table(
   ['Item', 'Allowed', 'As found', 'Newest', 'Sure to', 'Change', 'Verdict'],
-  histories.flatMap(rowsOf),
+  [...histories.flatMap(rowsOf), ...rowsNotMeasured(job, histories)],
   'figures',
 )}
 ${madeFrom(job)}
@@ -77,6 +77,21 @@ function rowsOf(history: History): (string | Markup)[][] {
           : 'not measured',
     ];
   });
+}
+
+/** What is agreed for surfaces that nobody has measured yet. */
+function rowsNotMeasured(job: Job, histories: readonly History[]): (string | Markup)[][] {
+  const measured = new Set(histories.map(({ surface }) => surface.name));
+  return [...job.surfaces.values()]
+    .filter(({ name }) => !measured.has(name))
+    .flatMap(({ limits }) =>
+      limits.map(({ figure, max, source }) => [
+        html`${capital(figureWords(figure))}<br><small>${source}</small>`,
+        String(max),
+        ...Array<string>(4).fill(''),
+        'not measured yet',
+      ]),
+    );
 }
 
 function changeWords({ value, u }: Measured): string {

@@ -1,7 +1,6 @@
 import type { LineFigures } from '../figures/line-figures.ts';
 import type { Measured } from '../job/before-after.ts';
-import type { Job } from '../job/job.ts';
-import { recheckBecauseOf } from '../job/job.ts';
+import { type Job, type JobSurface, recheckBecauseOf } from '../job/job.ts';
 import type { JobSurvey } from '../job/survey.ts';
 import { amount, decimalsFor, lineSentence, referenceWord } from '../words.ts';
 import { figureOf, figureWords, type History, listedFigures } from './history.ts';
@@ -74,10 +73,17 @@ export function surfaceSentence(job: Job, history: History): string {
   return [
     `${capital(figures)}.`,
     ...judged(newest),
+    surface.passesSince.length > 0 &&
+      `▲ ${passesSince(surface)} scraped since: it is another surface now, so measure it again.`,
     recheck.length > 0 && `▲ Check it again: ${recheck.join(', ')} was scraped after this was last measured.`,
   ]
     .filter((part) => part !== false)
     .join(' ');
+}
+
+/** "3 passes were". */
+export function passesSince({ passesSince: { length } }: Pick<JobSurface, 'passesSince'>): string {
+  return length === 1 ? '1 pass was' : `${length} passes were`;
 }
 
 /** One verdict needs no name: it is about the figure that was just named. */

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { JobFolder } from '../../daemon/job/job-folder.ts';
@@ -5,7 +6,7 @@ import { loadSurveys } from '../../daemon/job/load.ts';
 import { verifyJob } from '../../daemon/job/verify-job.ts';
 import { lineDifferences } from '../../shared/job/before-after.ts';
 import { unlike } from '../../shared/job/unlike.ts';
-import { rebuildWay } from '../tools/rebuild.ts';
+import { rebuildSummary, rebuildWay } from '../tools/rebuild.ts';
 import { testFolder } from '../tools/test-folder.ts';
 import { wornFrontWay } from '../tools/worn-front-way.ts';
 
@@ -38,6 +39,12 @@ describe('the invented rebuild in recordings/', () => {
     const { problems, files } = await verifyJob(path);
     expect(problems).toEqual([]);
     expect(files.length).toBeGreaterThanOrEqual(8);
+  });
+
+  test('comes to what it came to when it was looked at', async () => {
+    const summary = await rebuildSummary(await JobFolder.open(path));
+    const golden = JSON.parse(await readFile(`${path}.summary.json`, 'utf8'));
+    expect(JSON.parse(JSON.stringify(summary))).toEqual(golden);
   });
 
   test('runs from 40 µm to within the limit, and says what was not alike', async () => {

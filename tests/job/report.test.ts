@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { makeReport } from '../../daemon/commands/report.ts';
+import { addFile } from '../../daemon/job/add-file.ts';
 import { JobFolder } from '../../daemon/job/job-folder.ts';
 import { verifyJob } from '../../daemon/job/verify-job.ts';
 import { html, table } from '../../shared/report/html.ts';
@@ -96,4 +97,41 @@ test('names are text, whatever they hold', async () => {
   const text = await makeReport(folder, { ...made, by: '<b>' });
   expect(text.match(/<script|<b>/g)).toBeNull();
   expect(await readFile(join(path, 'job.json'), 'utf8')).toContain('"changes":[');
+});
+
+describe('a job that is not done', () => {
+  const stamp = { at: made.at, by: made.by };
+
+  test('before the first survey its report is the sheet of what is agreed', async () => {
+    const folder = await JobFolder.create(join(testFolder(), 'job'), { part: 'bed', owner: 'b' });
+    const limits = [{ figure: 'rear way.straightness', max: 12, source: 'sheet of the maker' }];
+    await folder.add(
+      { ...stamp, change: 'surface', surface: 'rear way', madeFrom: [] },
+      { ...stamp, change: 'limits', surface: 'rear way', limits },
+    );
+    const text = await makeReport(folder, made);
+    for (const words of ['Straightness of rear way', 'sheet of the maker', 'not measured yet', 'Signed']) {
+      expect(text.includes(words), words).toBe(true);
+    }
+  });
+
+  test('passes after the newest survey make its plan an old one, and that is said', async () => {
+    const folder = await JobFolder.create(join(testFolder(), 'job'), { part: 'bed', owner: '' });
+    await addFile(folder, join(rebuild, 'front-way-as-found.jsonl'), stamp);
+    expect((await makeReport(folder, made)).includes('Scrape: front way')).toBe(true);
+    await folder.add({ ...stamp, change: 'passes', surface: 'front way', passes: [['F0'], ['F0', 'F1']] });
+    const text = await makeReport(folder, made);
+    expect(text.includes('2 passes were scraped since: measure again before you go on')).toBe(true);
+  });
+
+  test('what was made from a surface that was scraped since is marked', async () => {
+    const folder = await JobFolder.create(join(testFolder(), 'job'), { part: 'bed', owner: '' });
+    await addFile(folder, join(rebuild, 'front-way-as-found.jsonl'), stamp);
+    await addFile(folder, join(rebuild, 'tailstock-way-as-found.json'), stamp);
+    await folder.add(
+      { ...stamp, change: 'surface', surface: 'tailstock way', madeFrom: ['front way'] },
+      { ...stamp, change: 'passes', surface: 'front way', passes: [['F0']] },
+    );
+    expect((await makeReport(folder, made)).includes('▲ Check it again: front way was scraped')).toBe(true);
+  });
 });

@@ -8,7 +8,7 @@ import type { Session } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
 import type { SheetInput } from '../../shared/sheet/sheet.ts';
 import { random } from './random.ts';
-import { rebuildWay } from './rebuild.ts';
+import { rebuildSummary, rebuildWay } from './rebuild.ts';
 import { wornFrontWay } from './worn-front-way.ts';
 
 /** Makes the job in recordings/rebuild/ anew: `npm run rebuild`. Everything in it is invented. */
@@ -49,6 +49,7 @@ await folder.add(
   },
 );
 await addSheet('as left', [0, 1, -1, -4, -3, 0, 0], 7);
+await writeFile(`${path}.summary.json`, `${JSON.stringify(await rebuildSummary(folder), null, 1)}\n`);
 console.log(
   `${path}: ${foreseen} rounds foreseen, ${rounds} taken, bites ${bites.map(({ biteUm }) => biteUm.toFixed(2))}`,
 );

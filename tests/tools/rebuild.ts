@@ -7,6 +7,7 @@ import { type Bite, biteBetween } from '../../shared/job/bite.ts';
 import { roundsForeseen } from '../../shared/job/convergence.ts';
 import type { JobTarget } from '../../shared/job/document.ts';
 import { roundName } from '../../shared/job/template.ts';
+import { historiesOf } from '../../shared/report/history.ts';
 import type { NewEvent } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { type SetupInput, setupSchema } from '../../shared/session/setup.ts';
@@ -112,4 +113,18 @@ export async function rebuildWay(folder: JobFolder, rebuild: Rebuild): Promise<R
   t += dayMs;
   await survey('as left', rebuild.asLeft);
   return { foreseen, rounds, bites };
+}
+
+/** What a rebuild came to, survey by survey, to compare with what was once looked at and found good. */
+export async function rebuildSummary(folder: JobFolder) {
+  const histories = historiesOf(folder.job, await loadSurveys(folder));
+  return histories.flatMap(({ surface, surveys, bites }) =>
+    surveys.map(({ record, result }, k) => ({
+      surface: surface.name,
+      round: record.round,
+      verdicts: result.verdicts,
+      passes: surface.rounds[k]!.passes.length,
+      bite: k === 0 ? null : (bites[k - 1] ?? null),
+    })),
+  );
 }
