@@ -1,4 +1,5 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, rm } from 'node:fs/promises';
+import { join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
 import type { NewChange } from '../../shared/job/document.ts';
 import type { Job } from '../../shared/job/job.ts';
@@ -28,8 +29,9 @@ const RECORDING = /\.jsonl$/i;
 export async function addFile(folder: JobFolder, source: string, told: AddFile): Promise<void> {
   const { at, by } = told;
   if (PHOTO.test(source)) {
-    const photo = await folder.take(source);
-    await folder.add({ at, by, change: 'photo', ...photo, words: told.words ?? photo.file });
+    await takeIn(folder, source, (photo) => [
+      { at, by, change: 'photo', ...photo, words: told.words ?? photo.file },
+    ]);
     return;
   }
   const found = RECORDING.test(source) ? await lookAtRecording(source) : await lookAtSheet(source);
@@ -39,11 +41,25 @@ export async function addFile(folder: JobFolder, source: string, told: AddFile):
   }
   const { job } = folder;
   const round = told.round ?? found.round ?? roundName(job.surfaces.get(surface)?.rounds.length ?? 0);
-  const news: NewChange[] = [
+  await takeIn(folder, source, (copy) => [
     ...newSurface(job, surface, { at, by }),
-    { at, by, change: 'survey', surface, round, ...(await folder.take(source)), link: found.link },
-  ];
-  await folder.add(...news);
+    { at, by, change: 'survey', surface, round, ...copy, link: found.link },
+  ]);
+}
+
+/** Copies a file into the job and writes down what it is; where that is refused, no copy is left behind. */
+async function takeIn(
+  folder: JobFolder,
+  source: string,
+  changesFor: (copy: { file: string; sha256: string }) => NewChange[],
+): Promise<void> {
+  const copy = await folder.take(source);
+  try {
+    await folder.add(...changesFor(copy));
+  } catch (error) {
+    await rm(join(folder.path, copy.file), { force: true });
+    throw error;
+  }
 }
 
 function newSurface(job: Job, surface: string, stamp: { at: string; by: string }): NewChange[] {
