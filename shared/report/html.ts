@@ -23,8 +23,13 @@ export function html(strings: TemplateStringsArray, ...parts: readonly Part[]): 
 
 function textOf(part: Part): string {
   if (part === false || part === null || part === undefined) return '';
-  if (typeof part === 'string' || typeof part === 'number') return escapeText(String(part));
+  if (typeof part === 'string' || typeof part === 'number') return escapeText(unbroken(String(part)));
   return isList(part) ? part.map(textOf).join('') : part.markup;
+}
+
+/** A number stays with its unit. */
+function unbroken(text: string): string {
+  return text.replace(/(\d) (?=(µm|mm|°C|%|×))/g, '$1\u00a0');
 }
 
 function isList(part: Markup | readonly Part[]): part is readonly Part[] {

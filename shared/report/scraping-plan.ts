@@ -29,7 +29,7 @@ export function scrapingPlans({ surface, newest }: History, index: number): Mark
 <p class="context">From the survey ${newest.record.round}, ${dayOf(newest.record.at)}. Target ${metal.target}, ${bite} µm a pass.</p>
 ${surface.passesSince.length > 0 && html`<p class="bench-words">▲ ${passesSince(surface)} scraped since: measure again before you go on.</p>`}
 <figure>${newest.result.kind === 'plate' ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(order, metal, `bench-${index}-${k}`)}</figure>
-<ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, order)}</span><span class="done" style="margin-left:auto"></span></li>`)}</ol>
+<ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, order)}</span><span class="done"></span></li>`)}</ol>
 <p class="bench-words">Then measure again.${later > 0 && ` ${later} more pass${later === 1 ? '' : 'es'} foreseen after that.`}${stop > 0 && ` The last ${stop === 1 ? 'pass is' : `${stop} passes are`} left to the blue.`}</p>
 ${doubtful(metal, order)}
 <p>A suggestion from numbers, not a statement that metal may come off: what is off does not go back on. Look at the blue as well, and stop early.</p>

@@ -34,7 +34,7 @@ ul, ol { margin: 1mm 0 2mm; padding-left: 5mm; }
 .sign .rule { display: block; height: 14mm; border-bottom: 0.4mm solid var(--ink); margin-bottom: 1mm; }
 .bench .passes { font-size: 26pt; line-height: 1.4; font-weight: 700; padding: 0; margin: 4mm 0; list-style: none; }
 .bench .passes li { display: flex; gap: 6mm; align-items: baseline; border-bottom: 0.15mm solid var(--faint); break-inside: avoid; }
-.bench .passes .done { flex: none; width: 8mm; height: 8mm; border: 0.5mm solid var(--ink); align-self: center; }
+.bench .passes .done { flex: none; margin: 0 1mm 0 auto; width: 8mm; height: 8mm; border: 0.5mm solid var(--ink); align-self: center; }
 .bench .passes .no { flex: none; width: 34mm; font-weight: 400; }
 .bench .bench-words { font-size: 14pt; line-height: 1.35; }
 svg.drawing { display: block; width: 100%; height: auto; }
@@ -59,6 +59,7 @@ svg .curve { stroke-width: 2.2; }
 svg .curve.before { stroke-width: 1.4; stroke-dasharray: 7 4; }
 svg circle.before { fill: #fff; stroke-width: 1.2; }
 svg circle.after { fill: var(--ink); }
+@media screen { .sheet { overflow-x: auto; } }
 @page { margin: 13mm 12mm; }
 @media print {
   body { background: none; }
