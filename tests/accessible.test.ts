@@ -1,0 +1,99 @@
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openBrowser } from './tools/browser.ts';
+import { DaemonProcess } from './tools/daemon-process.ts';
+
+const sizes = [
+  { width: 1280, height: 800 },
+  { width: 768, height: 1024 },
+];
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly target: readonly string[] }[];
+}
+
+describe('the page, by axe-core, on paper and on slate, on a desktop and on a tablet', () => {
+  let folder = '';
+  let daemon: DaemonProcess;
+  let browser: Browser;
+  let page: Page;
+  let axe = '';
+
+  beforeAll(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'wayscribe-'));
+    axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+    daemon = await DaemonProcess.start('demo', '--folder', folder);
+    browser = await openBrowser();
+    // The checker is brought in from outside, which the page itself would refuse.
+    page = await browser.newPage({ bypassCSP: true, reducedMotion: 'reduce' });
+    await page.goto(daemon.url);
+    await page.addScriptTag({ content: axe });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await daemon?.stop();
+    await rm(folder, { recursive: true, force: true });
+  });
+
+  async function expectClean(): Promise<void> {
+    for (const size of sizes) {
+      await page.setViewportSize(size);
+      for (const colorScheme of ['light', 'dark'] as const) {
+        await page.emulateMedia({ colorScheme });
+        const found = await page.evaluate(async () => {
+          const { violations } = await (
+            window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }
+          ).axe.run();
+          return violations.flatMap(({ id, nodes }) =>
+            nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
+          );
+        });
+        expect(found, `${size.width} px, ${colorScheme}`).toEqual([]);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        expect(wide, `scrolls sideways at ${size.width} px`).toBeLessThanOrEqual(0);
+      }
+    }
+  }
+
+  test('start', async () => {
+    await page.getByTestId('set-up').waitFor();
+    await expectClean();
+  });
+
+  test('set-up, with a field that is wrong', async () => {
+    await page.getByTestId('set-up').click();
+    await page.locator('[name="part"]').fill('');
+    await page.getByTestId('start').click();
+    await page.locator('[aria-invalid="true"]').first().waitFor();
+    await expectClean();
+    await page.keyboard.press('Escape');
+  });
+
+  test('survey, half way', async () => {
+    await page.getByTestId('demo').click();
+    await page.waitForFunction(() => document.querySelectorAll('tr[data-station]').length >= 4);
+    await expectClean();
+  });
+
+  test('the question why a take is undone', async () => {
+    await page.keyboard.press('z');
+    await page.getByTestId('reasons').waitFor();
+    await expectClean();
+    await page.keyboard.press('Escape');
+  });
+
+  test('result and its working', async () => {
+    await page.keyboard.press('f');
+    await page.getByTestId('finish-yes').click();
+    await page.locator('[data-testid="root"][data-view="result"]').waitFor();
+    await expectClean();
+    await page.keyboard.press('w');
+    await page.locator('section[data-testid="working"]').waitFor();
+    await expectClean();
+  });
+});
