@@ -83,5 +83,6 @@ function cutOf(session: Session, { stations }: Result): string | null {
     const cut = steps.find((step, k) => k > first && k < last && first >= 0 && !read.has(pair(step)));
     if (cut) return cut.join('–');
   }
-  return loose[0] ?? null;
+  // In the middle of a survey a station that waits for its neighbours is no fault.
+  return session.ended ? (loose[0] ?? null) : null;
 }
