@@ -14,7 +14,9 @@ import { toInternal } from '../units.ts';
  * hand. No note where the walks are not those eight lines.
  */
 export function byHandNotes(sheet: Sheet): string[] {
-  if (sheet.kind !== 'plate') return [];
+  // Eight lines, walked out or out and back: anything else is not worked by hand, however large it is.
+  const eight = sheet.walks.length >= 8 && sheet.walks.length <= 16;
+  if (sheet.kind !== 'plate' || !eight) return [];
   const walks = new Map<string, TiltStep[]>();
   for (const walk of sheet.walks) {
     const steps = stepsOf(sheet, walk);
