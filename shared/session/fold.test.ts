@@ -149,3 +149,7 @@ test('the CSV holds every take, the voided ones too, and no text that a spreadsh
   expect(head).toBe('seq,time,run,stations,value,unit,spread,readings,taken by,steadiness,counts,why not');
   expect(row).toBe(`1,1970-01-01T00:00:00.000Z,front way out,F0 F1,-1.5,um/m,,1,typed,,no,"'=cmd(), ""x"""`);
 });
+
+test.each(['__proto__', 'front\u0000way', 'x'.repeat(61), ' '])('a surface is not called %j', (surface) => {
+  expect(setupSchema.safeParse({ ...setup, surface }).success).toBe(false);
+});

@@ -41,7 +41,13 @@ export type InstrumentSetup = z.infer<typeof instrumentSchema>;
 
 const common = {
   part: line.min(1).describe('machine or part'),
-  surface: line.min(1).describe('the surface that is measured'),
+  surface: line
+    .min(1)
+    .max(60)
+    // It names the line of a way in sheet and result, and with a word behind it the runs over it.
+    .regex(/^\P{Cc}*$/u, 'holds a character that cannot be written')
+    .refine((name) => name !== '__proto__', 'is no name')
+    .describe('the surface that is measured'),
   round: line.default('as found'),
   handsFree: z.boolean().default(true).describe('take by itself when steady after a move'),
   instrument: instrumentSchema,
