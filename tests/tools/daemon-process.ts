@@ -29,6 +29,10 @@ export class DaemonProcess {
     return new DaemonProcess(url, child);
   }
 
+  get pid(): number {
+    return this.#process.pid!;
+  }
+
   /** Ends it in order, or with SIGKILL in the middle of whatever it does. */
   async stop(signal: 'SIGTERM' | 'SIGKILL' = 'SIGTERM'): Promise<void> {
     if (this.#process.exitCode !== null || this.#process.signalCode !== null) return;

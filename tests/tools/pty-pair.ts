@@ -1,8 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
-import { watch } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 
 /** Two pseudo-terminals joined like the two ends of a cable. Pulled out, both are gone; it can be put back. */
 export class PtyPair {
@@ -33,13 +32,7 @@ export class PtyPair {
   }
 }
 
-/** Settles when there is a file of that name. */
+/** Settles when there is a file of that name. Asked again and again: a watch that begins too late waits for ever. */
 async function present(path: string): Promise<void> {
-  const stop = new AbortController();
-  const changes = watch(dirname(path), { signal: stop.signal })[Symbol.asyncIterator]();
-  try {
-    while (!existsSync(path)) await changes.next();
-  } finally {
-    stop.abort();
-  }
+  while (!existsSync(path)) await wait(5);
 }
