@@ -9,8 +9,8 @@ import type { Surveyed } from './surveyed.ts';
 type Heights = Result['stations'];
 
 /**
- * Every station's height, in the order of the sheet: on one line against the reference line, otherwise
- * against the plane through all stations, or, where the lines are not tied to each other, against the
+ * Every station's height, in the order of the sheet: where all lie on one line, against the reference line,
+ * otherwise against the plane through all stations, or, where the lines are not tied to each other, against the
  * reference of a line that the station is tied to, its own if it has one.
  */
 export function stationsOf(surveyed: Surveyed): { heights: Heights; notes: string[] } {
@@ -22,7 +22,9 @@ export function stationsOf(surveyed: Surveyed): { heights: Heights; notes: strin
       notes: ['No reading ties the lines to each other: each stands against its own reference.'],
     };
   }
-  if (all.length === 1 && !isPlane) return { heights: againstLines(surveyed), notes: [] };
+  // Beside the one line, heights lean as the unknown zeros do: only a plane is the same whatever these are.
+  if (all.length === 1 && !isPlane && area.extent !== 'plane')
+    return { heights: againstLines(surveyed), notes: [] };
   const lineNote = all.length > 0 ? '; each line by itself has its own reference' : '';
   return {
     heights: against(heights, planeReference(plane, area)),
