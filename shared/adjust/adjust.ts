@@ -36,7 +36,11 @@ export interface Adjustment {
   readonly fit: Fit;
 }
 
-/** The redundancies of a sound adjustment miss their sum by less than this. */
+/** Shares of an unknown's own weight below which a pivot is rounding: the usual one, and wider ones. */
+const rankTolerance = 1e-11;
+const widerTolerances = [1e-10, 1e-9, 1e-8, 1e-7];
+
+/** The shares of the readings that a sound adjustment explains miss their sum by less than this. */
 const mostRounding = 1e-4;
 
 /** Kinds whose figures stand by line and keep their slope: only a constant may stay unseen. */
@@ -53,14 +57,14 @@ export function adjust(sheet: Sheet): Adjustment {
   const parts = partsOf(observations);
   checkTied(observations, parts, sheet.lines, byLine);
 
-  const factor = factorise(observations, frontsOf(observations, dissect(observations)));
+  const { factor, inverse, sound } = soundFactor(observations);
   const determined = checkDetermined(observations, factor, parts, byLine ? 'constant' : 'plane');
+  if (!sound) throw roundingWon();
   const x = solve(observations, factor);
   const misfit = rowsTimes(observations, factor.fronts, x, observations.observed);
-  const { variance, explained } = selectedInverse(observations, factor);
+  const { variance, explained } = inverse;
 
   const fit = fitOf(sheet, observations, factor.held.length, misfit);
-  checkRounding(explained, fit);
   const scale = fit.sigmaScaled ? fit.s0! : 1;
   const redundancy = redundancyOf(explained);
   const standardised = standardise(misfit, redundancy, scale, observations.observed);
@@ -80,13 +84,30 @@ export function adjust(sheet: Sheet): Adjustment {
 }
 
 /**
- * The redundancies add up to the degrees of freedom, whatever was read. Where they don't, rounding has won:
- * readings of hugely unlike weight drown one another.
+ * The factor whose shares of the readings add up to its rank, as they must whatever was read. Where readings of unlike
+ * weight meet, rounding can leave a pivot that should be nothing; then a wider tolerance finds it.
  */
-function checkRounding(explained: Float64Array, { degreesOfFreedom }: Fit): void {
-  const sum = explained.reduce((total, share) => total + 1 - share, 0);
-  if (Math.abs(sum - degreesOfFreedom) <= mostRounding) return;
-  throw new WayscribeError(
+function soundFactor(observations: Observations) {
+  const fronts = frontsOf(observations, dissect(observations));
+  const attempt = (tolerance: number) => {
+    const factor = factorise(observations, fronts, tolerance);
+    const inverse = selectedInverse(observations, factor);
+    const rank = factor.inversePivot.length - factor.held.length;
+    const explained = inverse.explained.reduce((total, share) => total + share, 0);
+    const sound = rank <= observations.count && Math.abs(explained - rank) <= mostRounding;
+    return { factor, inverse, sound };
+  };
+  const first = attempt(rankTolerance);
+  if (first.sound) return first;
+  for (const tolerance of widerTolerances) {
+    const next = attempt(tolerance);
+    if (next.sound) return next;
+  }
+  return first;
+}
+
+function roundingWon(): WayscribeError {
+  return new WayscribeError(
     'adjust.notDetermined',
     'sigmas and bases',
     'some readings weigh so much more than others that rounding hides what the others say',

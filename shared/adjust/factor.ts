@@ -17,20 +17,17 @@ export interface Factor {
 }
 
 /**
- * A pivot that shrank below this share of the unknown's own weight is rounding: the readings cannot tell
- * the unknown from the earlier ones.
- */
-const rankTolerance = 1e-11;
-
-/**
  * Factorises the normal matrix of the observations.
  *
  * Among heights alone the matrix is that of a graph: what a row sums to is what ties the station to known
  * heights (its ground), never negative, and stays so while heights are eliminated. As long as nothing but
  * heights was eliminated, a height's pivot is formed as its ground plus the ties that are left (Grassmann,
  * Taksar and Heyman 1985): nothing is subtracted and no digits are lost. Other pivots are formed as usual.
+ *
+ * @param rankTolerance a pivot that shrank below this share of the unknown's own weight is rounding: the
+ * readings cannot tell the unknown from the earlier ones
  */
-export function factorise(observations: Observations, fronts: Fronts): Factor {
+export function factorise(observations: Observations, fronts: Fronts, rankTolerance: number): Factor {
   const { count, start, firstBelow, borderStart, storeStart } = fronts;
   const rows = new Float64Array(storeStart[count]!);
   const inversePivot = new Float64Array(start[count]!);
