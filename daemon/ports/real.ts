@@ -1,5 +1,6 @@
 import { SerialPort } from 'serialport';
 import { WayscribeError } from '../../shared/errors.ts';
+import { systemPorts } from './hang-up.ts';
 import { type OpenPort, type PortMaker, stampNow } from './port.ts';
 
 /** What a real port is made of; a test puts the library's own mock here. */
@@ -15,7 +16,10 @@ export function realPort(path: string, Port: SerialPortClass = SerialPort): Port
       new Promise<OpenPort>((resolve, reject) => {
         const { baudRate, dataBits, parity, stopBits } = line;
         // Without hupcl the control lines are left alone: on some instruments they mean "reset".
-        const port = new Port({ path, baudRate, dataBits, parity, stopBits, hupcl: false, autoOpen: false });
+        const port = new Port({
+          ...(Port === SerialPort && { binding: systemPorts }),
+          ...{ path, baudRate, dataBits, parity, stopBits, hupcl: false, autoOpen: false },
+        });
         port.on('data', (bytes: Buffer) => listener.data(bytes, stampNow()));
         port.on('close', (error: Error | null) => listener.closed(error));
         // A fault of an open port also ends in `close`; without a listener it would end the process.
