@@ -4,13 +4,18 @@ export const suspectLimit = 3.29;
 export const uncheckedRedundancy = 0.05;
 /** A smaller redundancy is rounding: nothing checks the reading. */
 const noRedundancy = 1e-9;
+/** A redundancy is only known to about 1e-6 among readings of very unlike weight: one below has no standardised residual. */
+const leastRedundancy = 1e-6;
 
 /** Redundancy of each reading from the share of its variance that the adjusted value keeps. */
 export function redundancyOf(explained: Float64Array): Float64Array {
   return explained.map((share) => (1 - share < noRedundancy ? 0 : 1 - share));
 }
 
-/** Residuals over their own standard deviation; all 0 where the readings agree but for rounding. */
+/**
+ * Residuals over their own standard deviation; all 0 where the readings agree but for rounding, NaN where nothing
+ * checks the reading.
+ */
 export function standardise(
   misfit: Float64Array,
   redundancy: Float64Array,
@@ -21,7 +26,7 @@ export function standardise(
   const rounding = 1e-12 * largest;
   const exact = misfit.every((v) => Math.abs(v) <= rounding);
   return misfit.map((v, r) => {
-    if (redundancy[r] === 0) return Number.NaN;
+    if (redundancy[r]! < leastRedundancy) return Number.NaN;
     return exact ? 0 : v / (Math.sqrt(redundancy[r]!) * scale);
   });
 }

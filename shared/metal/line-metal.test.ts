@@ -116,3 +116,24 @@ describe('properties', () => {
     );
   });
 });
+
+test('of fixed tilt, a crown stands on the reference as it lies in the metal, wherever the stations crowd', () => {
+  const xMm = [0, 10, 20, 100, 200];
+  const crown = xMm.map((x) => (4 * 6 * x * (200 - x)) / 200 ** 2);
+  const adjusted = adjustedHeights({ xMm, heightUm: xMm.map((x, i) => 0.05 * x + crown[i]!) });
+  const line = lineOf(adjusted, indices(5));
+  const spec: TargetSpec = { ...flat, shape: 'crown', crownUm: 6, tilt: 'fixed' };
+  // Against the ends the metal is the wished crown already; against its least-squares line that crown leans.
+  const removal = (kind: 'ends' | 'leastSquares') =>
+    Object.values(lineMetal(adjusted, line, lineReference(kind, line), spec).stations).map((s) => s.removeUm);
+  for (const removeUm of removal('ends')) expect(removeUm).toBeCloseTo(0, 9);
+  const mean = xMm.reduce((sum, x) => sum + x / 5, 0);
+  const lean =
+    xMm.reduce((sum, x, i) => sum + (x - mean) * crown[i]!, 0) /
+    xMm.reduce((sum, x) => sum + (x - mean) ** 2, 0);
+  const expected = xMm.map((x) => -lean * x);
+  const least = Math.min(...expected);
+  for (const [i, removeUm] of removal('leastSquares').entries()) {
+    expect(removeUm).toBeCloseTo(expected[i]! - least, 9);
+  }
+});

@@ -1,7 +1,7 @@
 import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import { single } from '../figures/combination.ts';
 import type { Line } from '../figures/line.ts';
-import type { Reference } from '../figures/reference.ts';
+import { departureHeights, type Reference } from '../figures/reference.ts';
 import { lineBelow } from './line-below.ts';
 import { type Metal, metalBetween, type TargetSpec, takenOff, wishedShape } from './metal.ts';
 import { shiftedBelow } from './shifted.ts';
@@ -11,19 +11,21 @@ import { shiftedBelow } from './shifted.ts';
  * tilt stays parallel to it, a free one rests under the middle of the metal, wherever that tilts it.
  */
 export function lineMetal(adjusted: AdjustedHeights, line: Line, inUse: Reference, spec: TargetSpec): Metal {
-  const shaped = takenOff(adjusted, line.stations, wishedShape(spec, line.alongMm));
-  const target =
-    spec.tilt === 'fixed'
-      ? shiftedBelow(shaped, inUse)
-      : tangent(
-          line,
-          Float64Array.from(line.stations, (k) => shaped.heightUm[k]!),
-        );
+  const shape = wishedShape(spec, line.alongMm);
+  const free = () => {
+    const shaped = takenOff(adjusted, line.stations, shape);
+    const surface = tangent(
+      line,
+      line.heightUm.map((height, i) => height - shape[i]!),
+    );
+    return { surface, aboveUm: departureHeights(shaped, surface) };
+  };
+  const target = spec.tilt === 'fixed' ? shiftedBelow(adjusted, inUse, shape) : free();
   const resting = tangent(
     line,
     line.heightUm.map((height) => -height),
   );
-  return metalBetween(adjusted, shaped, target, resting, spec);
+  return metalBetween(adjusted, target, resting, spec);
 }
 
 function tangent(line: Line, heightUm: Float64Array): Reference {

@@ -48,22 +48,29 @@ const MOST_BITES = 1e12;
 /** Of the largest height: a removal or gap below it is rounding. */
 const TOUCHES = 1e-11;
 
+/** What the metal is to come down to: nowhere above it. */
+export interface Target {
+  /** The straight part of the target, made of the metal's own heights. */
+  readonly surface: Reference;
+  /** By station of the surface, how far the metal stands above the target with its shape, µm. */
+  readonly aboveUm: Float64Array;
+}
+
 /**
- * Removal, passes and contact from two surfaces: `target`, nowhere above the heights of `shaped` (the
- * metal with the wished shape taken off), and `resting`, nowhere below the metal. Throws `sheet.invalid` for
- * a bite so small that its passes cannot be counted.
+ * Removal, passes and contact from two surfaces: the target, nowhere above the metal, and `resting`, nowhere below it.
+ * Throws `sheet.invalid` for a bite so small that its passes cannot be counted.
  */
 export function metalBetween(
   adjusted: AdjustedHeights,
-  shaped: AdjustedHeights,
-  target: Reference,
+  { surface, aboveUm }: Target,
   resting: Reference,
   spec: TargetSpec,
 ): Metal {
-  const names = Array.from(target.stations, (k) => adjusted.names[k]!);
-  const { heightUm, uUm } = departuresFrom(shaped, target);
-  const touching = TOUCHES * largest(shaped.heightUm);
-  const removals = Array.from(heightUm, (height, i): Removal => {
+  const names = Array.from(surface.stations, (k) => adjusted.names[k]!);
+  // The wished shape is without error: uncertain is only where the metal stands against the straight part.
+  const { uUm } = departuresFrom(adjusted, surface);
+  const touching = TOUCHES * largest(adjusted.heightUm);
+  const removals = Array.from(aboveUm, (height, i): Removal => {
     const removeUm = height > touching ? height : 0;
     if (removeUm / spec.biteUm > MOST_BITES) throw biteTooSmall(removeUm, spec.biteUm);
     return {

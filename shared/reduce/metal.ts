@@ -1,5 +1,7 @@
+import type { Line } from '../figures/line.ts';
 import { lineReference } from '../figures/line-reference.ts';
 import { planeReference } from '../figures/plane-reference.ts';
+import type { Reference } from '../figures/reference.ts';
 import { areaMetal } from '../metal/area-metal.ts';
 import { lineMetal } from '../metal/line-metal.ts';
 import type { Metal, TargetSpec } from '../metal/metal.ts';
@@ -18,22 +20,23 @@ export function metalOf(
   sheet: Sheet,
   { heights, lines, area, lineReference: kind, planeReference: plane }: Surveyed,
 ): { metal: Result['metal']; notes: string[] } {
-  if (sheet.kind === 'network' || (!sheet.target && !scraped.has(sheet.kind)))
-    return { metal: {}, notes: [] };
+  if (!sheet.target && !scraped.has(sheet.kind)) return { metal: {}, notes: [] };
   const spec = sheet.target ?? plainTarget;
+  const motion = againstMotion(sheet);
   const unplanned = { ...spec, stopPasses: Number.POSITIVE_INFINITY };
   const found: [string, Metal][] =
     sheet.kind === 'plate'
       ? [['plate', areaMetal(heights, area, planeReference(plane, area), unplanned)]]
       : Object.entries(lines).map(([name, line]) => [
           name,
-          lineMetal(heights, line, lineReference(kind, line), unplanned),
+          lineMetal(heights, line, motion ? motionOf(line) : lineReference(kind, line), unplanned),
         ]);
   const notes = sheet.target
     ? []
     : [
         `No target was named: flat, lying as it likes, ${spec.biteUm} µm a pass was taken for the metal to scrape.`,
       ];
+  if (motion && spec.tilt === 'fixed') notes.push('The target of fixed tilt is parallel to the motion.');
   if (spec.shape === 'flat' && spec.crownUm > 0) {
     notes.push(`The target is flat, so its crown of ${spec.crownUm} µm was left out of account.`);
   }
@@ -46,6 +49,16 @@ export function metalOf(
     }
   }
   return { metal: Object.fromEntries(metal), notes };
+}
+
+/** Whether heights are over a motion that the indicator was carried along, so that their tilt is known. */
+function againstMotion({ walks, sweeps }: Sheet): boolean {
+  return walks.length === 0 && sweeps.every(({ slope, artefact }) => slope === 'known' && !artefact);
+}
+
+/** Nothing is taken off: a target shifted from here is parallel to the motion. */
+function motionOf({ stations }: Line): Reference {
+  return { stations, basis: [], parameters: [] };
 }
 
 /** Nobody scrapes more passes than this; a plan of millions would only fill the memory. */

@@ -10,6 +10,7 @@ export function notesOf(sheet: Sheet, adjustment: Adjustment): string[] {
     ...sigmaNotes(sheet, adjustment),
     ...gravityNotes(sheet, adjustment),
     ...skippedNotes(sheet),
+    ...midLineNotes(sheet),
     ...uncheckedNotes(sheet, adjustment),
     ...suspectNotes(sheet, adjustment),
     ...zeroNotes(adjustment),
@@ -69,6 +70,24 @@ function skippedNotes(sheet: Sheet): string[] {
   );
   if (skipped === 0) return [];
   return [skipped === 1 ? 'One reading was skipped.' : `${skipped} readings were skipped.`];
+}
+
+/** Sweeps of free slope whose first station has others on both sides. */
+function midLineNotes({ sweeps, stations }: Sheet): string[] {
+  const begun = sweeps.filter(({ slope, readings }) => {
+    const [x, y] = stations[readings[0]?.[0] ?? ''] ?? [0, 0];
+    const ways = readings
+      .map(([station]) => stations[station]!)
+      .map(([sx, sy]) => ({ x: sx - x, y: sy - y }));
+    let far = { x: 0, y: 0 };
+    for (const way of ways) if (Math.hypot(way.x, way.y) > Math.hypot(far.x, far.y)) far = way;
+    return slope === 'free' && ways.some((way) => way.x * far.x + way.y * far.y < 0);
+  });
+  if (begun.length === 0) return [];
+  const names = listed(begun.map(({ id }) => `"${id}"`));
+  return [
+    `The slope of ${names} runs away from its first station to both sides: begin a sweep at an end of the line.`,
+  ];
 }
 
 function uncheckedNotes(sheet: Sheet, { redundancy, observations }: Adjustment): string[] {

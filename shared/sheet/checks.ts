@@ -47,6 +47,13 @@ function distanceMm(a: [number, number], b: [number, number]): number {
   return Math.hypot(b[0] - a[0], b[1] - a[1]);
 }
 
+type Place = [xMm: number, yMm: number];
+
+/** Of the connection a → b with that of c → d. */
+function dot(a: Place, b: Place, c: Place, d: Place): number {
+  return (b[0] - a[0]) * (d[0] - c[0]) + (b[1] - a[1]) * (d[1] - c[1]);
+}
+
 function checkLines(sheet: Sheet): void {
   for (const [name, stations] of Object.entries(sheet.lines)) {
     const seen = new Set<string>();
@@ -160,6 +167,16 @@ function checkKind(sheet: Sheet): void {
         `lines.${second}`,
         `this line has ${other.length} stations and the first one ${first.length}`,
         'station k of one line faces station k of the other',
+      );
+    }
+    const [a, b] = [first, other].map((stations) =>
+      [stations[0]!, stations.at(-1)!].map((end) => checkStation(sheet, '', end)),
+    );
+    if (dot(a![0]!, a![1]!, b![0]!, b![1]!) <= 0) {
+      throw invalid(
+        `lines.${second}`,
+        'this line does not run the way the first one does',
+        'name the stations of both from the same end',
       );
     }
   } else if (kind !== 'plate' && kind !== 'network' && lines.length === 0) {

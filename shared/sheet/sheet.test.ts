@@ -114,6 +114,12 @@ const spoiled: [what: string, place: string, says: string, changes: Tree][] = [
   ],
   ['a way without a line', 'lines', 'at least one line', { lines: {} }],
   ['a bed of one line', 'lines', 'two lines', { kind: 'bed' }],
+  [
+    'a bed whose lines run against each other',
+    'lines.rear',
+    'from the same end',
+    { kind: 'bed', 'lines.rear': ['F2', 'F1', 'F0'] },
+  ],
   ['a bed of unlike lines', 'lines.rear', '2 stations', { kind: 'bed', 'lines.rear': ['F0', 'F2'] }],
   ['a dovetail without pins', 'pins', 'missing', { kind: 'dovetail' }],
   ['pins on a way', 'pins', 'do not belong', { pins: { diameter: 10, angleDeg: 55, form: 'male' } }],
