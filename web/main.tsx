@@ -9,7 +9,7 @@ import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
 import './style/print.css';
-import { render } from 'preact';
+import { options, render } from 'preact';
 import { z } from 'zod';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
@@ -42,12 +42,13 @@ listenToKeys(page);
 
 // Paper is light, whatever the screen is.
 let onScreen = page.store.get().theme;
-addEventListener('beforeprint', () => {
-  onScreen = page.store.get().theme;
-  document.documentElement.dataset.theme = 'paper';
-  page.change({ theme: 'paper' });
+matchMedia('print').addEventListener('change', ({ matches }) => {
+  if (matches) onScreen = page.store.get().theme;
+  // The print is made as soon as this returns: nothing may be drawn later.
+  options.debounceRendering = (draw) => draw();
+  page.change({ theme: matches ? 'paper' : onScreen });
+  delete options.debounceRendering;
 });
-addEventListener('afterprint', () => page.change({ theme: onScreen }));
 
 const root = document.getElementById('page');
 if (root) {

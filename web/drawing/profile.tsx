@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Session } from '../../shared/session/fold.ts';
 import type { LineResult, ReducedStation, SurveyResult } from '../state/survey-result.ts';
 import { profileCaption, sidesOf } from '../words/profile.ts';
@@ -79,12 +79,12 @@ function Curves({ across, lines, truth, axis, heightPx }: CurvesProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const chart = useRef<ProfileChart | null>(null);
   const ink = useInk();
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!canvas.current) return;
     chart.current = createProfileChart(canvas.current);
     return () => chart.current?.destroy();
   }, []);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const curve = (stations: readonly ReducedStation[], height: (station: ReducedStation) => number) =>
       stations.map((station) => ({ x: across.px(station.xMm), y: height(station) }));
     chart.current?.draw(

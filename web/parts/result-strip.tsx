@@ -19,6 +19,7 @@ export function ResultStrip() {
 }
 
 function Exports({ id }: { id: string }) {
+  const reference = usePick((state) => state.reference);
   return (
     <nav class="exports" aria-label="Take home">
       <a class="small" href={exportPath(id, '')} download={`${id}.jsonl`} data-testid="export-recording">
@@ -37,7 +38,7 @@ function Exports({ id }: { id: string }) {
       </a>
       <a
         class="small"
-        href={exportPath(id, '/result.json')}
+        href={exportPath(id, `/result.json?reference=${reference}`)}
         download={`${id}-result.json`}
         data-testid="export-result"
       >

@@ -25,6 +25,9 @@ export const askInstruments = (): Promise<InstrumentList | null> => ask('instrum
 export const askPorts = (): Promise<PortList | null> => ask('ports', portListSchema);
 
 /** Address of what can be taken home of a recording. */
-export function exportPath(id: string, what: '' | '/sheet.json' | '/result.json' | '/readings.csv'): string {
+export function exportPath(
+  id: string,
+  what: '' | '/sheet.json' | `/result.json?reference=${string}` | '/readings.csv',
+): string {
   return `api/recordings/${encodeURIComponent(id)}${what}`;
 }

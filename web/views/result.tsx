@@ -1,5 +1,6 @@
 import { Drawing } from '../parts/drawing.tsx';
 import { Figure, Figures } from '../parts/figure.tsx';
+import { Notes } from '../parts/notes.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { ResultFoot } from '../parts/result-foot.tsx';
 import { ResultStrip } from '../parts/result-strip.tsx';
@@ -51,11 +52,7 @@ export function ResultView() {
             suspect={suspectOf(survey)}
           />
         )}
-        {survey && !working && (
-          <p class="notes" data-testid="notes">
-            {notesBeside(survey).join(' ')}
-          </p>
-        )}
+        {survey && !working && <Notes notes={notesBeside(survey)} />}
         <ResultFoot />
       </main>
       <ResultStrip />

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { ReferenceKind } from '../../../shared/figures/reference.ts';
 import { referenceWord } from '../../../shared/words.ts';
 import type { ReducedStation } from '../../state/survey-result.ts';
@@ -78,12 +78,12 @@ function Curves({ across, heights, truth, axis, heightPx }: BedProfileProps & In
   const canvas = useRef<HTMLCanvasElement>(null);
   const chart = useRef<ProfileChart | null>(null);
   const ink = useInk();
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!canvas.current) return;
     chart.current = createProfileChart(canvas.current);
     return () => chart.current?.destroy();
   }, []);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const curve = (stations: readonly ReducedStation[], sigmas: number) =>
       stations.map(({ xMm, heightUm, uUm }) => ({ x: across.px(xMm), y: heightUm + sigmas * uUm }));
     const way = (line: 'front' | 'rear') => ({

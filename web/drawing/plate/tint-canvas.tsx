@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { useInk } from '../ink.ts';
 import type { HeightField } from './height-field.ts';
 import type { PlanView } from './plan-view.ts';
@@ -16,7 +16,7 @@ export function TintCanvas({ view, field, steps }: TintCanvasProps) {
   const { print } = useInk();
   const { covered, pxPerMm } = view;
   const [width, height] = [Math.round(covered.width), Math.round(covered.height)];
-  useEffect(() => {
+  useLayoutEffect(() => {
     const context = canvas.current?.getContext('2d');
     if (!context || width < 1 || height < 1) return;
     const image = context.createImageData(width, height);
