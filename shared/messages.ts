@@ -54,7 +54,8 @@ export const liveSchema = z.object({
   trend: z.number().nullable(),
   spreadLimit: z.number().optional().describe('largest spread that still counts as steady'),
   steadyForMs: z.number(),
-  armed: z.boolean().describe('hands-free: a move was felt since the last take'),
+  armed: z.boolean().describe('a take needs no insisting: nothing was taken where it stands'),
+  moved: z.boolean().optional().describe('hands-free: a move was felt, so that it takes once steady'),
 });
 export type Live = z.infer<typeof liveSchema>;
 

@@ -80,13 +80,21 @@ export class Keeper {
   use(needle: Needle): void {
     this.#needle = needle;
     needle.due$.subscribe(() => {
-      if (!this.#session.handsFree || this.#session.ended || !this.#session.next) return;
-      this.#turns.take(() => this.#take('hands-free', false)).catch((error) => this.#refuse(error));
+      const { handsFree, next } = this.#session;
+      if (!handsFree || this.#over || !next) return;
+      this.#turns.take(() => this.#takeDue(next)).catch((error) => this.#refuse(error));
     });
+  }
+
+  /** Whether an event stands behind which nothing may come. */
+  get #over(): boolean {
+    const last = this.#kept.at(-1)?.type;
+    return last === 'end' || last === 'aside';
   }
 
   /** Puts an event on record; the promise holds it once it is in the file, synced unless a stream reading. */
   async record(event: NewEvent, stamp: Stamp = this.#now()): Promise<SessionEvent> {
+    if (this.#over && event.type !== 'resumed') throw notOn(this.#session.ended);
     try {
       const written = await this.#recorder.append(event, stamp, { durable: event.type !== 'reading' });
       this.#troubled = false;
@@ -111,7 +119,9 @@ export class Keeper {
 
   /** Puts the session aside, to go on with it later. */
   async setAside(): Promise<void> {
-    if (!this.#session.ended) await this.#turns.take(() => this.#last({ type: 'aside' }));
+    await this.#turns.take(async () => {
+      if (!this.#over) await this.#last({ type: 'aside' });
+    });
   }
 
   async close(): Promise<void> {
@@ -123,8 +133,11 @@ export class Keeper {
   }
 
   #fold(event: SessionEvent): void {
+    const before = this.#session.next;
     this.#session = apply(this.#session, event);
     if (isKept(event)) this.#kept.push(event);
+    // Behind a take the needle is spent anyway; a movement felt while it was being written is one to the next place.
+    if (event.type !== 'take' && !isSame(before, this.#session.next)) this.#needle?.lookElsewhere();
   }
 
   #refuse(error: unknown): void {
@@ -134,9 +147,7 @@ export class Keeper {
 
   async #obey(command: SessionCommand): Promise<void> {
     const session = this.#session;
-    if (session.ended && command.do !== 'note') {
-      throw new WayscribeError('command.refused', 'session', 'the survey is finished', 'go on with it first');
-    }
+    if (this.#over) throw notOn(session.ended);
     switch (command.do) {
       case 'take':
         return this.#take(command.by, command.insist);
@@ -205,6 +216,15 @@ export class Keeper {
     });
   }
 
+  /** Makes the take that was due at `place`, unless something came before it in the meantime. */
+  async #takeDue(place: Placement): Promise<void> {
+    const { handsFree, next } = this.#session;
+    const now = this.#needle?.now;
+    const stands = now?.moved === true && now.window.steadiness === 'steady';
+    if (!handsFree || this.#over || !stands || !isSame(next, place)) return;
+    await this.#take('hands-free', false);
+  }
+
   async #take(by: TakenBy, insist: boolean): Promise<void> {
     const { next, unitAlarm } = this.#session;
     const now = this.#needle?.now ?? null;
@@ -261,4 +281,13 @@ export class Keeper {
     if (this.#session.placements.some((other) => placementKey(other) === key)) return place;
     throw new WayscribeError('take.place', key, 'is no placement of this survey');
   }
+}
+
+function isSame(a: Placement | null, b: Placement | null): boolean {
+  return (a && placementKey(a)) === (b && placementKey(b));
+}
+
+function notOn(ended: boolean): WayscribeError {
+  const what = ended ? 'the survey is finished' : 'the survey was put aside';
+  return new WayscribeError('command.refused', 'session', what, 'go on with it first');
 }

@@ -2,7 +2,7 @@ import { Subject, type Subscription } from 'rxjs';
 import { channelFor } from '../../protocols/channels.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
 import { converted } from '../../protocols/quantities.ts';
-import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
+import { elsewhere, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
 import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
@@ -11,6 +11,17 @@ import type { Instrument, Reading } from '../instruments/instrument.ts';
 
 /** Puts an event on record and hands it back once it is in the file. */
 export type Record = (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>;
+
+/** What a take would be made of. */
+export interface NeedleNow {
+  readonly window: Window;
+  readonly state: ReadingState;
+  /** Whether a person may take without insisting. */
+  readonly armed: boolean;
+  /** Whether it was felt to move to where it stands. */
+  readonly moved: boolean;
+  readonly flowing: boolean;
+}
 
 /**
  * The needle of one instrument in one session: readings go on record, then into the rolling window, then
@@ -30,6 +41,10 @@ export class Needle {
   readonly #subscription: Subscription;
   #window: Window = emptyWindow;
   #handsFree: HandsFree;
+  /** What a take that can't be kept goes back to. */
+  #unspent: HandsFree = spent;
+  /** Counts the breaks of the stream: a reading from before one says nothing of now. */
+  #breaks = 0;
   #state: ReadingState = 'ok';
   #flowing = false;
   #listens = true;
@@ -56,18 +71,20 @@ export class Needle {
     this.#subscription.add(
       instrument.gaps$.subscribe(({ is, why, stamp }) => {
         this.#flowing = is === 'back';
+        this.#breaks += 1;
         this.#window = emptyWindow;
         // Nobody knows what became of the instrument meanwhile: it is to be set down anew.
         this.#handsFree = spent;
+        this.#unspent = spent;
         this.#put({ type: 'gap', from: instrument.name, is, why }, stamp);
       }),
     );
   }
 
   /** What a take would be made of now. */
-  get now(): { window: Window; state: ReadingState; armed: boolean; flowing: boolean } {
-    const { armed } = this.#handsFree;
-    return { window: this.#window, state: this.#state, armed, flowing: this.#flowing };
+  get now(): NeedleNow {
+    const { armed, moved } = this.#handsFree;
+    return { window: this.#window, state: this.#state, armed, moved, flowing: this.#flowing };
   }
 
   /** Whether it listens. Behind the last event of a session there are no readings. */
@@ -77,12 +94,19 @@ export class Needle {
 
   /** A take was made: the next one needs a movement first. */
   spend(): void {
+    this.#unspent = this.#handsFree;
     this.#handsFree = spent;
   }
 
-  /** The take that was due could not be kept: it stays due. */
+  /** The take could not be kept: all is as before it, unless the stream broke or a movement was felt meanwhile. */
   rearm(): void {
-    this.#handsFree = armed;
+    if (!this.#handsFree.moved) this.#handsFree = this.#unspent;
+  }
+
+  /** The next place became another one: without a hand, it is taken only after a movement. */
+  lookElsewhere(): void {
+    this.#handsFree = elsewhere(this.#handsFree);
+    this.#unspent = elsewhere(this.#unspent);
   }
 
   stop(): void {
@@ -94,10 +118,8 @@ export class Needle {
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
     if (!this.#listens) return;
     const named = decoded.unit as ReadingUnit | undefined;
-    if (named && named !== this.#spoken) {
-      this.#spoken = named;
-      this.#put({ type: 'unit', from: this.instrument.name, unit: named, acknowledged: false }, stamp);
-    }
+    if (named && named !== this.#spoken) this.#tellUnit(named, stamp);
+    const stream = this.#breaks;
     const { unit: fixed, unitKnown } = this.#channel;
     const unit = named ?? (unitKnown ? (fixed as ReadingUnit) : this.#spoken);
     const { state } = decoded;
@@ -115,14 +137,15 @@ export class Needle {
       stamp,
     ).catch(() => null);
     // What is not on record is not shown either; the disk speaks up at the next take.
-    if (event) this.#show(value, state, event.seq, stamp.m);
+    if (event && stream === this.#breaks) this.#show(value, state, event.seq, stamp.m);
   }
 
   #show(value: number | null, state: ReadingState, seq: number, m: number): void {
     this.#flowing = true;
     this.#state = state;
-    this.#window = value === null ? emptyWindow : observe(this.#window, { seq, m, value }, this.#limits);
-    const felt = feel(this.#handsFree, value === null ? 'moving' : this.#window.steadiness);
+    const usable = state === 'ok' && value !== null;
+    this.#window = usable ? observe(this.#window, { seq, m, value }, this.#limits) : emptyWindow;
+    const felt = this.#feel(state);
     this.#handsFree = felt.state;
     const { steadiness, mean, spread, trend, steadySince } = this.#window;
     this.live$.next({
@@ -137,8 +160,24 @@ export class Needle {
       spreadLimit: this.#limits.spread,
       steadyForMs: steadySince === null ? 0 : m - steadySince,
       armed: this.#handsFree.armed,
+      moved: this.#handsFree.moved,
     });
     if (felt.due) this.due$.next();
+  }
+
+  /** A frozen display and a spent battery tell of no movement; beyond its range it is surely not on its place. */
+  #feel(state: ReadingState): ReturnType<typeof feel> {
+    if (state === 'ok') return feel(this.#handsFree, this.#window.steadiness);
+    return state === 'over-range' ? feel(this.#handsFree, 'moving') : { state: this.#handsFree, due: false };
+  }
+
+  /** Puts on record that the instrument speaks in another unit; if that fails, the next reading tries again. */
+  #tellUnit(unit: ReadingUnit, stamp: Stamp): void {
+    const before = this.#spoken;
+    this.#spoken = unit;
+    this.#record({ type: 'unit', from: this.instrument.name, unit, acknowledged: false }, stamp).catch(() => {
+      if (this.#spoken === unit) this.#spoken = before;
+    });
   }
 
   #put(event: NewEvent, stamp: Stamp): void {

@@ -1,6 +1,7 @@
 import { WayscribeError } from '../../shared/errors.ts';
+import type { ReadingState } from '../../shared/session/events.ts';
 import { type Placement, placeWords } from '../../shared/survey/plan.ts';
-import type { Needle } from './needle.ts';
+import type { NeedleNow } from './needle.ts';
 
 /**
  * Why a take can't be made now, or null when it can. A person may insist on a reading that has not settled or on
@@ -9,7 +10,7 @@ import type { Needle } from './needle.ts';
 export function refusalOf(asked: {
   next: Placement | null;
   unitAlarm: string | null;
-  now: Needle['now'] | null;
+  now: NeedleNow | null;
   insist: boolean;
 }): WayscribeError | null {
   const { next, unitAlarm, now, insist } = asked;
@@ -39,7 +40,7 @@ export function refusalOf(asked: {
       'take.state',
       place,
       `the instrument says ${now.state}`,
-      'bring it back into its range',
+      stateRemedies[now.state],
     );
   }
   if (insist) return null;
@@ -61,6 +62,13 @@ export function refusalOf(asked: {
   }
   return null;
 }
+
+const stateRemedies: Record<Exclude<ReadingState, 'ok'>, string> = {
+  'over-range': 'bring it back into its range',
+  'low-battery': 'change its battery',
+  hold: 'switch its hold off',
+  error: 'see what its display says',
+};
 
 /** Nothing is left to take in the walks that are on. */
 export function allTaken(): WayscribeError {

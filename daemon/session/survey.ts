@@ -3,7 +3,7 @@ import type { ProfileBook } from '../../protocols/book.ts';
 import { channelFor } from '../../protocols/channels.ts';
 import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { WayscribeError } from '../../shared/errors.ts';
-import { armed, spent } from '../../shared/live/hands-free.ts';
+import { spent, untouched } from '../../shared/live/hands-free.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import { Instrument } from '../instruments/instrument.ts';
@@ -53,7 +53,7 @@ export class Survey {
     const port = bench?.port ?? tools.makePort(instrument.port!);
     this.instrument = new Instrument(instrument.name, profileFor(keeper.session.header, tools), port);
     // After a restart the level may still stand where the last take was made.
-    const handsFree = keeper.session.takes.length > 0 ? spent : armed;
+    const handsFree = keeper.session.takes.length > 0 ? spent : untouched;
     this.needle = new Needle(
       this.instrument,
       instrument,

@@ -75,10 +75,8 @@ export function apply(session: Session, event: SessionEvent): Session {
       return taken(next, event);
     case 'void':
       return voided(next, event);
-    case 'skip': {
-      const skipped = new Map(next.skipped).set(placementKey(event.place), event);
-      return withNext({ ...next, skipped }, event.place);
-    }
+    case 'skip':
+      return skipped(next, event);
     case 'aim':
       return { ...next, next: event.place };
     case 'run':
@@ -105,7 +103,7 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'hands-free':
       return { ...next, handsFree: event.on };
     case 'unit':
-      return { ...next, unitAlarm: event.acknowledged ? null : event.unit };
+      return { ...next, unitAlarm: isAlarm(event, next.setup) ? event.unit : null };
     case 'resumed':
       return { ...next, ended: false, resumed: event };
     case 'end':
@@ -144,6 +142,24 @@ function voided(session: Session, event: EventOf<'void'>): Session {
   const key = placementKey(target.event.place);
   if (counted.get(key)?.seq === event.take) counted.delete(key);
   return { ...session, takes, counted, next: target.event.place };
+}
+
+/** A skipped place counts nothing: what was taken there before is out for the same reason. */
+function skipped(session: Session, event: EventOf<'skip'>): Session {
+  const key = placementKey(event.place);
+  const taken = session.counted.get(key);
+  const takes = session.takes.map((take) =>
+    take.event.seq === taken?.seq ? { ...take, out: event.reason } : take,
+  );
+  const counted = new Map(session.counted);
+  counted.delete(key);
+  const skipped = new Map(session.skipped).set(key, event);
+  return withNext({ ...session, takes, counted, skipped }, event.place);
+}
+
+/** Switching back to the unit of the set-up is as good as having seen the change. */
+function isAlarm({ acknowledged, unit }: EventOf<'unit'>, { instrument }: Setup): boolean {
+  return !acknowledged && unit !== instrument.unit;
 }
 
 /** The session with one run more or less. A run that was added comes next. */

@@ -9,7 +9,7 @@ import { type Scene, World } from '../../daemon/simulate/world.ts';
 import { bytesOf } from '../../protocols/bytes.ts';
 import type { Profile } from '../../protocols/profile.ts';
 import { findProfile } from '../../protocols/shipped.ts';
-import { armed, type HandsFree, spent } from '../../shared/live/hands-free.ts';
+import { type HandsFree, spent, untouched } from '../../shared/live/hands-free.ts';
 import type { Header, NewEvent, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { ReadingUnit, Setup } from '../../shared/session/setup.ts';
@@ -95,7 +95,7 @@ export class Conductor {
 
   static async of(madeUp: MadeUp): Promise<Conductor> {
     const conductor = new Conductor(madeUp);
-    await conductor.#begin([], armed);
+    await conductor.#begin([], untouched);
     return conductor;
   }
 
@@ -123,7 +123,7 @@ export class Conductor {
     const before = this.session.takes.length;
     this.pendulum.lift();
     do await this.pass(this.#pace.inHandMs);
-    while (!this.#needle.now.armed);
+    while (!this.#needle.now.moved);
     this.pendulum.setDown(this.#hand(place, this.#placed, this.world), this.#nowMs);
     this.#placed += 1;
     const end = this.#nowMs + patienceMs;
@@ -142,7 +142,7 @@ export class Conductor {
   /** The daemon stops where it is and is started again: the session is folded anew from what is on record. */
   async interrupt(): Promise<void> {
     await this.#stop();
-    await this.#begin(this.events, this.session.takes.length > 0 ? spent : armed);
+    await this.#begin(this.events, this.session.takes.length > 0 ? spent : untouched);
     await this.keeper.record({ type: 'resumed', why: 'the daemon was started again' });
   }
 
