@@ -38,6 +38,11 @@ const silence = { ends: 'silence', gapMs: 20, longest: 32 };
 describe('a contradiction is named at its place', () => {
   test.each<[string, Record<string, unknown>, string]>([
     ['labelled-channels', { 'channels.1.name': 'x' }, 'channels.1.name: "x" is there twice'],
+    [
+      'line-decimal',
+      { 'talk.everyMs': 350, 'steady.fewest': 3 },
+      'steady.windowMs: readings every 350 ms never span 0.9 of it',
+    ],
     ['line-decimal', { 'channels.0.unit': 'mm' }, 'channels.0.unit: mm is no unit of slope'],
     ['ask-decimal', { 'says.parts.4.means': { mm: 'mm' } }, 'says.parts.4.means: mm is no unit of slope'],
     ['line-decimal', { 'says.parts.0.channel': 'roll' }, 'says.parts.0.channel: there is no channel "roll"'],

@@ -13,6 +13,8 @@ const LONGEST_BEGINNING = 120;
 export interface ReadOptions {
   /** Passes over the stream of readings without looking into it: much faster, for lists. */
   readonly skipReadings?: boolean;
+  /** Offset of the byte behind the last line that is read; the whole file without it. */
+  readonly until?: number;
 }
 
 /** A recording being read. The events must be read to the end, or left with `return`, to close the file. */
@@ -56,13 +58,13 @@ async function* readEvents(
   path: string,
   first: RawLine[],
   others: AsyncGenerator<RawLine[]>,
-  { skipReadings = false }: ReadOptions,
+  { skipReadings = false, until = Number.POSITIVE_INFINITY }: ReadOptions,
 ): AsyncGenerator<SessionEvent[], void> {
   let seq = 0;
   const decode = (lines: RawLine[]): SessionEvent[] => {
     const events: SessionEvent[] = [];
     for (const line of lines) {
-      if (!line.whole || (skipReadings && isReading(line.bytes))) continue;
+      if (!line.whole || line.end > until || (skipReadings && isReading(line.bytes))) continue;
       const event = parseEvent(path, line);
       if (!event) continue;
       if (event.seq <= seq) throw broken(path, line, `number ${event.seq} follows number ${seq}`);

@@ -7,6 +7,7 @@ import { apply, begin, type Session } from '../../shared/session/fold.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import { recordingError } from './file.ts';
 import { streamRecording } from './reader.ts';
+import { soundPart } from './sound-part.ts';
 
 const EXTENSION = '.jsonl';
 const MAX_SLUG = 28;
@@ -95,15 +96,30 @@ export class RecordingStore {
 
 async function summarise(path: string, file: string): Promise<Listed | Unreadable> {
   try {
-    const { header, groups } = await streamRecording(path, { skipReadings: true });
-    let session = begin(header);
-    for await (const events of groups) session = events.reduce(apply, session);
+    // The chain is followed only where reading fails: what a power cut left at the end is passed over.
+    const session = await sessionOf(path).catch(async (error) => {
+      if (!isWayscribeError(error, 'recording.broken')) throw error;
+      const sound = await soundPart(path).catch(() => null);
+      if (!sound?.torn) throw error;
+      return sessionOf(path, sound.end);
+    });
+    const { header } = session;
     if (file !== `${header.id}${EXTENSION}`) return { file, reason: `holds the recording ${header.id}` };
     return listed(session);
   } catch (error) {
     if (!isWayscribeError(error)) throw error;
     return { file, reason: error.message };
   }
+}
+
+async function sessionOf(path: string, until?: number): Promise<Session> {
+  const { header, groups } = await streamRecording(path, {
+    skipReadings: true,
+    ...(until !== undefined && { until }),
+  });
+  let session = begin(header);
+  for await (const events of groups) session = events.reduce(apply, session);
+  return session;
 }
 
 function listed(session: Session): Listed {

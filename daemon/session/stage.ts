@@ -6,6 +6,7 @@ import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import { Listening } from '../proving/listening.ts';
 import { readRecording } from '../recording/reader.ts';
+import { soundPart } from '../recording/sound-part.ts';
 import { dayOf } from '../recording/store.ts';
 import { Replay } from '../replay/replay.ts';
 import { Survey, type SurveyTools } from './survey.ts';
@@ -70,7 +71,9 @@ export class Stage {
   /** Goes on with the newest survey that neither ended nor was put aside: the daemon was stopped in the middle. */
   async resumeInterrupted(): Promise<void> {
     for (const { id } of await this.#tools.store.unfinished()) {
-      const { events } = await readRecording(await this.#tools.store.find(id), { skipReadings: true });
+      const path = await this.#tools.store.find(id);
+      const { end } = await soundPart(path);
+      const { events } = await readRecording(path, { skipReadings: true, until: end });
       if (events.at(-1)?.type === 'aside') continue;
       await this.#put(await Survey.resume(id, 'the daemon was started again', this.#tools));
       return;

@@ -91,12 +91,17 @@ export class Survey {
   /** Goes on with a recording, in the same file; what was torn off its end is on record. */
   static async resume(id: string, why: string, tools: SurveyTools): Promise<Survey> {
     const path = await tools.store.find(id);
-    const { header, events } = await readRecording(path, { skipReadings: true });
-    checkInstrument(header.setup, tools, () => profileFor(header, tools));
-    const { writer, torn } = await reopenRecording(path);
-    const keeper = new Keeper(header, events, writer);
-    await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
-    return new Survey(keeper, tools, benchFor(header.setup));
+    const { writer, end, torn } = await reopenRecording(path);
+    try {
+      const { header, events } = await readRecording(path, { skipReadings: true, until: end });
+      checkInstrument(header.setup, tools, () => profileFor(header, tools));
+      const keeper = new Keeper(header, events, writer);
+      await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
+      return new Survey(keeper, tools, benchFor(header.setup));
+    } catch (error) {
+      await writer.close().catch(() => {});
+      throw error;
+    }
   }
 
   get header(): Header {

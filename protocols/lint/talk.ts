@@ -1,3 +1,4 @@
+import { leastSpan } from '../../shared/live/steadiness.ts';
 import { bytesOf } from '../bytes.ts';
 import type { Profile } from '../profile.ts';
 import { error, type Finding } from './finding.ts';
@@ -27,6 +28,16 @@ export function talkFindings({ line, talk, frame, steady, examples }: Profile): 
   }
   if (steady.fewest > steady.windowMs / talk.everyMs + 1) {
     found.push(error('steady.fewest', `so many readings never come in ${steady.windowMs} ms`));
+  }
+  // Readings that come on time span a whole number of periods, never more than the window.
+  const spanMs = Math.floor(steady.windowMs / talk.everyMs) * talk.everyMs;
+  if (spanMs < leastSpan * steady.windowMs) {
+    found.push(
+      error(
+        'steady.windowMs',
+        `readings every ${talk.everyMs} ms never span ${leastSpan} of it: it is never steady`,
+      ),
+    );
   }
   return found;
 }

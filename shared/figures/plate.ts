@@ -20,9 +20,13 @@ export function plateFigures(adjusted: AdjustedHeights, area: Area): Figures {
   const leastSquares = planeReference('leastSquares', area);
   const zone = flatness(planeReference('minimumZone', area));
   const departures = departuresFrom(adjusted, leastSquares);
-  const notes = [gradeNote(zone, diagonalMm(adjusted, area))];
-  if (area.extent === 'plane') notes.unshift(plateShapeSentence(shapeOfPlate(adjusted, area, departures)));
-  else notes.unshift('The stations lie on one line in plan, so this is a line and no plate.');
+  const notes =
+    area.extent === 'plane'
+      ? [
+          plateShapeSentence(shapeOfPlate(adjusted, area, departures)),
+          gradeNote(zone, diagonalMm(adjusted, area)),
+        ]
+      : ['The stations lie on one line in plan, so this is a line and no plate, and has no grade.'];
   return {
     figures: { 'flatness.leastSquares': flatness(leastSquares), 'flatness.minimumZone': zone },
     notes,

@@ -46,6 +46,9 @@ export const emptyWindow: Window = {
   steadySince: null,
 };
 
+/** Share of the window that its samples must span before it is full. */
+export const leastSpan = 0.9;
+
 /**
  * The window after one more sample.
  *
@@ -59,7 +62,7 @@ export function observe(window: Window, sample: Sample, limits: SteadyLimits): W
   const samples = [...kept, sample];
   const { mean, spread, trend } = describe(samples);
   const span = sample.m - samples[0]!.m;
-  const full = samples.length >= limits.fewest && span >= 0.9 * limits.windowMs;
+  const full = samples.length >= limits.fewest && span >= leastSpan * limits.windowMs;
   const excess = Math.max(spread / limits.spread, Math.abs(trend) / limits.trend);
   const steadiness: Steadiness =
     excess > limits.movingFactor ? 'moving' : full && excess <= 1 ? 'steady' : 'settling';

@@ -53,6 +53,30 @@ describe('the fold of a session', () => {
     ]);
   });
 
+  test('a place that is skipped after it was taken counts nothing, and its take keeps the reason', () => {
+    const place = { run: 'front way out', at: ['F1', 'F2'] as ['F1', 'F2'] };
+    const session = fold(
+      header,
+      events(take(0, 1), take(1, 45), { type: 'aim', place }, { type: 'skip', place, reason: 'chipped' }),
+    );
+    expect(session.takes.map(({ out }) => out)).toEqual([undefined, 'chipped']);
+    expect(toSheet(session).walks![0]!.readings).toEqual([['F0', 'F1', 1]]);
+    expect(key(session)).toBe('front way out:F2-F3');
+  });
+
+  test('a run that is given up counts nothing, and counts again when it is wanted again', () => {
+    const both = { ...header, setup: setupSchema.parse({ ...setup, back: 'same' }) };
+    const forth = [take(0, 1), take(1, 2), take(2, 3), take(3, 4), take(3, 900, 'back')];
+    const run = { type: 'run', run: 'front way back' } as const;
+    const walks = (...news: NewEvent[]) => toSheet(fold(both, events(...news))).walks!.map(({ id }) => id);
+    expect(walks(...forth)).toEqual(['front way out', 'front way back']);
+    expect(walks(...forth, { ...run, on: false })).toEqual(['front way out']);
+    expect(walks(...forth, { ...run, on: false }, { ...run, on: true })).toEqual([
+      'front way out',
+      'front way back',
+    ]);
+  });
+
   test('a voided take is kept with its reason and its placement comes next', () => {
     const session = fold(header, events(take(0, 1), take(1, 2), { type: 'void', take: 1, reason: 'bumped' }));
     expect(session.takes.map(({ out }) => out)).toEqual(['bumped', undefined]);

@@ -8,9 +8,9 @@ export interface TakenRun {
   readonly takes: readonly TakeEvent[];
 }
 
-/** Every run of the plan of which something counts, in the order of the plan. */
+/** Every run that is wanted of which something counts, in the order of the plan: one that was given up counts nothing. */
 export function takenRuns(session: Session): TakenRun[] {
-  return session.plan.runs
+  return session.runs
     .map((run) => ({
       run,
       takes: placementsOf(run)

@@ -161,6 +161,15 @@ function checkKind(sheet: Sheet): void {
   const { kind } = sheet;
   if (kind === 'bed') {
     if (lines.length < 2) throw invalid('lines', 'a bed has at least two lines', 'name both ways');
+    // JSON moves such names in front of the others, and which way is the first one decides on the sense of a wind.
+    const number = lines.find(([name]) => /^(0|[1-9]\d*)$/.test(name));
+    if (number) {
+      throw invalid(
+        `lines.${number[0]}`,
+        'a line of a bed that is named by a whole number does not keep its place among the lines',
+        `name it otherwise, as way ${number[0]}`,
+      );
+    }
     const [[, first], [second, other]] = lines as [(typeof lines)[0], (typeof lines)[0]];
     if (first.length !== other.length) {
       throw invalid(

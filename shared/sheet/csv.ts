@@ -20,7 +20,8 @@ import { WayscribeError } from '../errors.ts';
  *
  * `tilt` rows belong to the last `walk` above them, `height` rows to the last `sweep`. After the id of a
  * walk or sweep any of its fields may follow as `field=value`. An empty reading is one that was skipped.
- * Empty rows and rows that begin with # are passed over. A point is the decimal sign.
+ * Empty rows and rows that begin with # are passed over. A point is the decimal sign; a row with more cells than it
+ * can use is refused.
  *
  * Answers the same object as the JSON form would; `validateSheet` proves it. Errors of a row name the line
  * of the text: `line 7`.
@@ -51,6 +52,14 @@ export function sheetFromCsv(text: string): Record<string, unknown> {
       throw fail(`there is no ${kind} above this row`, `begin it with a row "${kind},name"`);
     };
 
+    const most = mostCells[name.toLowerCase()] ?? Number.POSITIVE_INFINITY;
+    const surplus = cells.slice(most).find((cell) => cell !== '');
+    if (surplus !== undefined) {
+      throw fail(
+        `"${surplus}" is one cell too many`,
+        'take it out; write a decimal point, or separate the cells with semicolons',
+      );
+    }
     switch (name.toLowerCase()) {
       case 'sheet':
         sheet.sheet = number(cells[0]);
@@ -97,6 +106,12 @@ export function sheetFromCsv(text: string): Record<string, unknown> {
 }
 
 const rowNames = ['kind', 'title', 'units', 'station', 'line', 'walk', 'tilt', 'sweep', 'height', 'limit'];
+
+/** Cells that a row has behind its name; those that are not here have as many as one likes. */
+const mostCells: Record<string, number> = {
+  ...{ sheet: 1, kind: 1, gravitycurvature: 1, units: 3 },
+  ...{ station: 3, tilt: 3, height: 2, limit: 3 },
+};
 
 interface Group extends Record<string, unknown> {
   readings: unknown[];

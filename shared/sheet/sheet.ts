@@ -45,6 +45,7 @@ export function validateSheet(raw: unknown): Sheet {
       'split the survey into sheets of fewer readings',
     );
   }
+  refuseReserved(raw);
   const parsed = sheetSchema.safeParse(withKnownSizes(raw), { reportInput: true });
   if (!parsed.success) throw explainIssue(parsed.error.issues[0]!);
   checkSheet(parsed.data);
@@ -72,6 +73,20 @@ function notASheet(): WayscribeError {
 
 function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** A name that an object of the language can't hold as one among others. */
+function refuseReserved(raw: Record<string, unknown>): void {
+  for (const field of ['stations', 'lines']) {
+    const names = raw[field];
+    if (!isObject(names) || !Object.hasOwn(names, '__proto__')) continue;
+    throw new WayscribeError(
+      'sheet.invalid',
+      `${field}.__proto__`,
+      'this name can be given to nothing in a sheet',
+      'name it otherwise',
+    );
+  }
 }
 
 function countReadings(raw: Record<string, unknown>): number {
