@@ -30,7 +30,7 @@ test('lines in one sentence', () => {
   const line = (shape: LineFigures['shape']): LineFigures => ({
     shape,
     straightness: { ends: straightness, leastSquares: straightness, minimumZone: straightness },
-    stations: {},
+    stations: Object.fromEntries(['F0', 'F3', 'F6'].map((name) => [name, { heightUm: 0, uUm: 0.5 }])),
   });
   expect(lineSentence('Front way', line('hollow'), 'ends')).toBe(
     'Front way 8.1 µm out of straight: hollow, F6 lowest',

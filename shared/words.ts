@@ -47,6 +47,9 @@ export function stationSentence(name: string, heightUm: number, uUm: number): st
   return `${name} stands ${amount(heightUm, uUm)} µm ${where}`;
 }
 
+/** Stations of which a line must at least be known before it has a shape. */
+const fewestForShape = 3;
+
 const referenceWords: Readonly<Record<ReferenceKind, string>> = {
   ends: 'the line through its ends',
   leastSquares: 'the least-squares line',
@@ -62,12 +65,15 @@ export function referenceWord(reference: ReferenceKind): string {
  * "Front way 8.1 µm out of straight: hollow, F6 lowest", "Front way 4 µm out of straight: crown, F3 highest",
  * "Front way 9.6 µm out of straight: s-shaped, F2 highest, F7 lowest", "Front way straight, sure to 0.8 µm". The
  * number is the straightness against `reference`, from the highest to the lowest: no station stands that far off.
+ * Through two stations there is always a straight line, which says nothing of the metal.
  */
 export function lineSentence(
   name: string,
-  line: { readonly straightness: LineFigures['straightness']; readonly shape: string },
+  line: Pick<LineFigures, 'straightness' | 'stations'> & { readonly shape: string },
   reference: ReferenceKind,
 ): string {
+  if (Object.keys(line.stations).length < fewestForShape)
+    return `${name}: too few readings to tell whether it is straight`;
   const { valueUm, uUm, highest, lowest } = line.straightness[reference];
   if (line.shape === 'straight') return `${name} straight, ${sureTo(uUm)}`;
   const size = `${name} ${amount(valueUm, uUm)} µm out of straight: ${line.shape}`;

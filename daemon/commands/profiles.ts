@@ -5,7 +5,7 @@ import { folderOption, homeFolder, profilesOption } from './options.ts';
 export function profilesCommand(): Command {
   return new Command('profiles')
     .description('list the instrument profiles, check one, or print their JSON Schema')
-    .addCommand(listCommand())
+    .addCommand(listCommand(), { isDefault: true })
     .addCommand(checkCommand())
     .addCommand(schemaCommand());
 }

@@ -55,5 +55,9 @@ export function verifySentences(report: VerifyReport): string[] {
   const end = closed
     ? 'It is closed: its last line is the end of the session.'
     : 'It is open, not closed: whether lines were cut off at the end, nothing in the file can tell.';
-  return [...found, `${lines} lines, ${seq} events. ${end}`, `Link of the last sound line: ${link}`];
+  return [
+    ...found,
+    `${lines} ${lines === 1 ? 'line' : 'lines'}, ${seq} ${seq === 1 ? 'event' : 'events'}. ${end}`,
+    `Link of the last sound line: ${link}`,
+  ];
 }

@@ -13,7 +13,7 @@ export function notesOf(sheet: Sheet, adjustment: Adjustment): string[] {
     ...midLineNotes(sheet),
     ...uncheckedNotes(sheet, adjustment),
     ...suspectNotes(sheet, adjustment),
-    ...zeroNotes(adjustment),
+    ...zeroNotes(sheet, adjustment),
   ];
 }
 
@@ -123,12 +123,31 @@ function suspectNotes(sheet: Sheet, adjustment: Adjustment): string[] {
   return notes;
 }
 
-function zeroNotes({ freeZeros }: Adjustment): string[] {
+function zeroNotes(sheet: Sheet, { freeZeros }: Adjustment): string[] {
   if (freeZeros.length === 0) return [];
   const names = listed(freeZeros.map((name) => `"${name}"`));
   return [
-    `The zero of ${names} can't be told from a tilt of the whole surface: how level it lies stays open, its shape does not. A walk that shares this zero with the level turned end for end would tell.`,
+    `The zero of ${names} can't be told from a tilt of the whole surface: how level it lies stays open, its shape does not. ${
+      isTurned(sheet, freeZeros)
+        ? 'The level was turned end for end, but each walk has a zero of its own: if it stayed the same, naming it as shared would tell.'
+        : 'A walk that shares this zero with the level turned end for end would tell.'
+    }`,
   ];
+}
+
+/** Whether two walks with zeros of their own over the same feet were made with the level either way round. */
+function isTurned({ walks }: Sheet, freeZeros: readonly string[]): boolean {
+  const facings = new Map<string, number>();
+  return walks
+    .filter(({ id, zero }) => freeZeros.includes(zero === 'free' ? id : zero))
+    .some(({ facing, readings }) =>
+      readings.some(([from, to]) => {
+        const feet = from < to ? `${from}\n${to}` : `${to}\n${from}`;
+        const before = facings.get(feet) ?? facing;
+        facings.set(feet, before);
+        return before !== facing;
+      }),
+    );
 }
 
 function readingName(sheet: Sheet, { observations }: Pick<Adjustment, 'observations'>, row: number): string {

@@ -39,9 +39,12 @@ export function toCsv(session: Session): string {
   return [columns, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 }
 
+/** Digits that a mean of readings can be sure of in binary; what is behind them is noise of the arithmetic. */
+const digits = 15;
+
 /** A text that begins like a formula is kept from being one in a spreadsheet. */
 function cell(value: string | number): string {
-  if (typeof value === 'number') return String(value);
+  if (typeof value === 'number') return String(Number(value.toPrecision(digits)));
   const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -120,6 +120,12 @@ const spoiled: [what: string, place: string, says: string, changes: Tree][] = [
     'from the same end',
     { kind: 'bed', 'lines.rear': ['F2', 'F1', 'F0'] },
   ],
+  [
+    'a bed whose lines would change places',
+    'lines.1',
+    'does not keep its place',
+    { kind: 'bed', lines: { 2: ['F0', 'F1'], 1: ['F1', 'F2'] } },
+  ],
   ['a bed of unlike lines', 'lines.rear', '2 stations', { kind: 'bed', 'lines.rear': ['F0', 'F2'] }],
   ['a dovetail without pins', 'pins', 'missing', { kind: 'dovetail' }],
   ['pins on a way', 'pins', 'do not belong', { pins: { diameter: 10, angleDeg: 55, form: 'male' } }],
@@ -159,6 +165,11 @@ describe('a sheet that makes no sense', () => {
       expect(failure(text).code).toBe('sheet.notASheet');
     },
   );
+
+  it.each(['stations', 'lines'])('%s named as no object can hold it are refused', (field) => {
+    const text = JSON.stringify(way()).replace(`"${field}":{`, `"${field}":{"__proto__":[0,0],`);
+    expect(failure(text).place).toBe(`${field}.__proto__`);
+  });
 
   it('broken JSON is told in one line', () => {
     expect(failure('{"sheet": 1,\n "kind": \n}\n').message).toMatch(/^this is not JSON: [^\n]+$/);
@@ -264,6 +275,10 @@ limit,front.straightness,10,minimumZone
 
   it.each([
     ['tilt,F0,F1,12.5', 'tilt,F0,F1,12.5x', 'line 10', 'not a number'],
+    ['tilt,F0,F1,12.5', 'tilt,F0,F1,12,5', 'line 10', '"5" is one cell too many'],
+    ['height,F1,1.2', 'height,F1,1,2', 'line 16', 'one cell too many'],
+    ['station,F1,200,0', 'station,F1,200,0,0', 'line 5', 'one cell too many'],
+    ['line,front', 'line,__proto__', 'lines.__proto__', 'this name'],
     ['kind,way', 'kin,way', 'line 2', 'cannot begin'],
     ['walk,out,facing=-1', 'walk,out,facing', 'line 9', 'field=value'],
     ['walk,out,facing=-1,sigma=0.5,zero=shared\n', '', 'line 9', 'no walk above'],

@@ -50,3 +50,23 @@ test('a refusal stays until a take', () => {
   expect(refused.refusal).toEqual(error);
   expect(receive(refused, { type: 'events', id: header.id, events: all.slice(1) }, 0).refusal).toBeNull();
 });
+
+test.each([
+  ['take.unsteady', { steadiness: 'settling' }, { steadiness: 'steady' }],
+  ['take.notReArmed', { armed: false }, { armed: true }],
+  ['take.silent', null, {}],
+  ['take.state', { state: 'over-range' }, {}],
+])('the refusal %s goes when its reason has gone', (code, before, then) => {
+  const live = (over: object): ToPage => ({
+    type: 'live',
+    live: {
+      ...{ from: 'L2', m: 0, value: 1, state: 'ok', steadiness: 'steady', mean: 1, spread: 0, trend: 0 },
+      ...{ spreadLimit: 1, steadyForMs: 0, armed: true, ...over },
+    },
+  });
+  const error = { code, place: '', message: 'not now', remedy: 'wait' };
+  const refused = receive(after(hello()), { type: 'refused', error }, 0);
+  const still = before ? receive(refused, live(before), 0) : refused;
+  expect(still.refusal).toEqual(error);
+  expect(receive(still, live(then), 0).refusal).toBeNull();
+});

@@ -2,6 +2,7 @@ import type { ToPage } from '../../shared/messages.ts';
 import { apply, fold } from '../../shared/session/fold.ts';
 import { nothing, type PageState } from './page-state.ts';
 import { extendTrace } from './settle-trace.ts';
+import { stillTrue } from './still-true.ts';
 
 /** The page after one message of the daemon. `now` is the page's own clock in ms. */
 export function receive(state: PageState, message: ToPage, now: number): PageState {
@@ -11,12 +12,12 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
     case 'events':
       return withEvents(state, message);
     case 'live':
-      return {
+      return withoutOldRefusal({
         ...state,
         live: message.live,
         heardAt: now,
         trace: extendTrace(state.trace, message.live),
-      };
+      });
     case 'instruments':
       return { ...state, instruments: message.instruments };
     case 'simulated':
@@ -78,5 +79,9 @@ function withEvents(state: PageState, message: Extract<ToPage, { type: 'events' 
     .reduce((folded, event) => apply(folded, event), before);
   if (session === before) return state;
   const taken = session.takes.length > before.takes.length;
-  return { ...state, session, ...(taken && { refusal: null }) };
+  return withoutOldRefusal({ ...state, session, ...(taken && { refusal: null }) });
+}
+
+function withoutOldRefusal(state: PageState): PageState {
+  return state.refusal && !stillTrue(state.refusal, state) ? { ...state, refusal: null } : state;
 }

@@ -101,3 +101,14 @@ test('nothing, and too little', () => {
   expect(said({ ...demoSetups.slide, instrument: indicator }, () => 0, 0).what).toMatch(/nothing was read/);
   expect(said({ ...demoSetups.slide, instrument: indicator }, () => 0, 1).what).toMatch(/too little/);
 });
+
+const way = { ...demoSetups.way, stations: 5, lengthMm: 600, back: 'same', instrument: level } as const;
+
+test('one step is no shape: the sentence says that too little was read to tell', () => {
+  expect(said(way, () => 3, 1).what).toBe('Front way: too few readings to tell whether it is straight.');
+});
+
+test('of a walk back that was broken off, the part that nothing checks is told', () => {
+  expect(said(way, () => 3, 6).context).toMatch(/none of them disagrees, but nothing checks 2 of them/);
+  expect(said(way, () => 3).context).not.toMatch(/nothing checks/);
+});

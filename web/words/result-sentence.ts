@@ -1,3 +1,4 @@
+import { uncheckedRedundancy } from '../../shared/adjust/suspect.ts';
 import type { LineFigures } from '../../shared/figures/line-figures.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
@@ -101,10 +102,14 @@ function flatnessEnds({ result }: SurveyResult): string {
 
 function readingsText(session: Session, survey: SurveyResult): string {
   const { fit } = survey.result;
+  const unchecked = survey.result.readings.filter(
+    ({ redundancy }) => redundancy < uncheckedRedundancy,
+  ).length;
+  const rest = unchecked > 0 ? `, but nothing checks ${unchecked} of them` : '';
   const spare =
     fit.degreesOfFreedom === 0
       ? 'nothing checks them'
-      : `${fit.degreesOfFreedom} to spare, ${suspectOf(survey) ? 'one of them disagrees' : 'none of them disagrees'}`;
+      : `${fit.degreesOfFreedom} to spare, ${suspectOf(survey) ? 'one of them disagrees' : 'none of them disagrees'}${rest}`;
   const readings = `${session.counted.size} readings, ${spare}.`;
   if (session.setup.kind !== 'way') return capital(readings);
   const walked = new Set([...session.counted.values()].map(({ place }) => place.run));

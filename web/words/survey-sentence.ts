@@ -2,6 +2,7 @@ import { placeWords } from '../../shared/survey/plan.ts';
 import { instrumentOf, mustMove, staleness } from '../state/needle.ts';
 import type { PageState } from '../state/page-state.ts';
 import { capital, instrumentWord } from './kinds.ts';
+import { say } from './say.ts';
 import { nextSentence, type Sentence } from './sentence.ts';
 
 /** The sentence of the survey view: trouble with the cable or the connection comes before the next place. */
@@ -29,6 +30,20 @@ export function surveySentence(state: PageState): Sentence {
     case 'silent':
       return { what: `The ${tool} is silent`, context: `See to its cable and its battery. ${next}${safe}` };
     default:
-      return sentence;
+      return waitsForMove(state) ? { ...sentence, context: say(notFelt, { tool }) } : sentence;
   }
+}
+
+const notFelt =
+  'The {tool} is steady but was not felt to move: lift it and set it on its place, or press Take if it stands there.';
+
+/** Steady, and yet nothing is taken without a hand: only a person can say that it stands on its place. */
+function waitsForMove({ live, session }: PageState): boolean {
+  return (
+    session?.handsFree === true &&
+    session.next !== null &&
+    live?.steadiness === 'steady' &&
+    live.armed &&
+    live.moved === false
+  );
 }
