@@ -1,7 +1,7 @@
-import { createServer } from 'node:http';
+import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
-import { WayscribeError } from '../shared/errors.ts';
+import { isWayscribeError, WayscribeError } from '../shared/errors.ts';
 import { loadProfiles, profilesFolder } from './instruments/own-profiles.ts';
 import { boundPort } from './ports/identity.ts';
 import { packageFolder, program } from './program.ts';
@@ -41,11 +41,12 @@ export interface Daemon {
 export async function startDaemon({ mode, folder, profiles, port, replay }: DaemonOptions): Promise<Daemon> {
   const { book, problems } = await loadProfiles(profilesFolder({ folder, profiles }));
   const store = await RecordingStore.open(folder);
-  const unlock = lockFolder(folder);
+  const lock = replay === undefined ? { unlock: lockFolder(folder), readOnly: false } : lockIfFree(folder);
+  const { unlock, readOnly } = lock;
   const demo = mode === 'demo';
   const instruments = new InstrumentStore(folder);
   const makePort = (port: string) => boundPort(port);
-  const stage = new Stage({ store, program, demo, profiles: book, instruments, makePort });
+  const stage = new Stage({ store, program, demo, profiles: book, instruments, makePort, readOnly });
   try {
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
@@ -57,9 +58,10 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
     );
     const server = createServer(app);
     const pages = servePages(server, stage, () => listening);
-    await new Promise<void>((resolve, reject) => {
-      server.once('error', (error: NodeJS.ErrnoException) => reject(listenError(error, port)));
-      server.listen(port, '127.0.0.1', resolve);
+    // Beside the daemon that writes, a recording is played on whatever port is free.
+    await listen(server, port).catch((error) => {
+      if (!readOnly || error.code !== 'EADDRINUSE') throw listenError(error, port);
+      return listen(server, 0);
     });
     listening = (server.address() as AddressInfo).port;
     return {
@@ -78,6 +80,23 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
     unlock();
     throw error;
   }
+}
+
+/** To play a recording the folder need not be one's own. */
+function lockIfFree(folder: string): { unlock: () => void; readOnly: boolean } {
+  try {
+    return { unlock: lockFolder(folder), readOnly: false };
+  } catch (error) {
+    if (!isWayscribeError(error, 'recording.locked')) throw error;
+    return { unlock: () => {}, readOnly: true };
+  }
+}
+
+function listen(server: Server, port: number): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', resolve);
+  });
 }
 
 function listenError(error: NodeJS.ErrnoException, port: number): Error {

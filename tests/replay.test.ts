@@ -98,3 +98,21 @@ describe.each(files)('recording %s', (file) => {
     await level.stop();
   });
 });
+
+test('a recording can be played beside the daemon that writes in the same folder', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'wayscribe-'));
+  const path = join('recordings', files[0]!);
+  const writing = await startDaemon({ mode: 'serve', folder, port: 0 });
+  const port = Number(new URL(writing.url).port);
+  const playing = await startDaemon({ mode: 'serve', folder, port, replay: path });
+  const page = await PageClient.open(playing.url);
+  expect(page.session).not.toBeNull();
+  expect((await page.ask({ do: 'resume', id: 'any' }))?.code).toBe('recording.locked');
+  page.close();
+  await playing.close();
+  await expect(startDaemon({ mode: 'serve', folder, port: 0 })).rejects.toMatchObject({
+    code: 'recording.locked',
+  });
+  await writing.close();
+  await rm(folder, { recursive: true, force: true });
+});

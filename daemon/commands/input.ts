@@ -7,6 +7,8 @@ import { maxSheetBytes, parseSheet, type Sheet, validateSheet } from '../../shar
 import { streamRecording } from '../recording/reader.ts';
 
 const RECORDING = /^\s*\{\s*"recording"\s*:/;
+/** How the readings begin that a person saved as a table. */
+const TABLE = /^\uFEFF?seq,time,run,stations,/;
 const LONGEST_BEGINNING = 256;
 
 /**
@@ -48,7 +50,16 @@ async function sheetOfFile(path: string, file: FileHandle): Promise<Sheet> {
   if (!isUtf8(bytes)) {
     throw new WayscribeError('sheet.notASheet', path, 'this is not UTF-8 text', 'save the sheet as UTF-8');
   }
-  return parseSheet(bytes.toString());
+  const text = bytes.toString();
+  if (TABLE.test(text)) {
+    throw new WayscribeError(
+      'sheet.notASheet',
+      path,
+      'this is the table of the readings of a survey',
+      'name its recording, or its sheet',
+    );
+  }
+  return parseSheet(text);
 }
 
 function placed(path: string, error: WayscribeError): WayscribeError {

@@ -18,7 +18,7 @@ const schemas: Record<string, () => Promise<z.ZodType>> = {
 export function schemaCommand(): Command {
   return new Command('schema')
     .description('print the JSON Schema of a sheet, a result, or a line of a recording')
-    .addArgument(new Argument('<what>').choices(Object.keys(schemas)))
+    .addArgument(new Argument('<what>', 'which form').choices(Object.keys(schemas)))
     .action(async (what: string) => {
       const { z } = await import('zod');
       console.log(JSON.stringify(z.toJSONSchema(await schemas[what]!(), { io: 'input' }), null, 2));

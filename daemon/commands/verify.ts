@@ -32,7 +32,20 @@ async function ofJob(path: string, reports: readonly string[]): Promise<Told> {
 
 async function ofRecording(path: string): Promise<Told> {
   const report = await verifyRecording(path);
+  if (report.problems.some(({ line }) => line === 1) && (await isSheet(path))) {
+    const what =
+      'This is a sheet. It keeps no record of how it came about, so nothing in it can be verified.';
+    return { sentences: [what], sound: false };
+  }
   return { sentences: verifySentences(report), sound: report.problems.length === 0 };
+}
+
+async function isSheet(path: string): Promise<boolean> {
+  const { readSheet } = await import('./input.ts');
+  return readSheet(path).then(
+    () => true,
+    () => false,
+  );
 }
 
 function jobVerdictSentences({ files, problems, link }: JobVerdict): string[] {

@@ -16,6 +16,13 @@ import { Turns } from './turns.ts';
 const liveEveryMs = 25;
 const stateEveryMs = 100;
 const benchEveryMs = 250;
+/** What writes in the folder. */
+const writing: ReadonlySet<Command['do']> = new Set([
+  'start',
+  'resume',
+  'keep-instrument',
+  'bind-instrument',
+]);
 const latest = { leading: true, trailing: true };
 
 /**
@@ -89,6 +96,14 @@ export class Stage {
   }
 
   async #obey(command: Exclude<Command, { do: 'since' }>): Promise<void> {
+    if (this.#tools.readOnly && writing.has(command.do)) {
+      throw new WayscribeError(
+        'recording.locked',
+        'survey',
+        'another Wayscribe writes in this folder; here recordings are only played',
+        'do it on the page of that one',
+      );
+    }
     switch (command.do) {
       case 'start':
         this.#refuseWhileOn();

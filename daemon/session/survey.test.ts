@@ -87,3 +87,13 @@ test('closes the file when it can not be gone on with', async () => {
   append.mockRestore();
   close.mockRestore();
 });
+
+test('refuses ends that can not be told apart, and any survey while another daemon writes', async () => {
+  const instrument = { name: 'L', source: 'typed', unit: 'um/m' };
+  const twins = setupSchema.parse({ ...demoSetups.way, instrument, startEnd: 'left', farEnd: 'Left' });
+  await expect(Survey.start(twins, tools)).rejects.toMatchObject({ place: 'farEnd' });
+  const stage = new Stage({ ...tools, readOnly: true });
+  await expect(stage.obey({ do: 'resume', id })).rejects.toMatchObject({ code: 'recording.locked' });
+  await stage.obey({ do: 'replay', id });
+  await stage.close();
+});

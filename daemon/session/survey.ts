@@ -24,6 +24,8 @@ export const simulatedPath = 'simulated';
 export interface SurveyTools {
   readonly store: RecordingStore;
   readonly program: string;
+  /** Another daemon writes in the folder: recordings are played, and nothing is written. */
+  readonly readOnly?: boolean;
   /** Whether simulated instruments may be used. */
   readonly demo: boolean;
   readonly profiles: ProfileBook;
@@ -71,6 +73,7 @@ export class Survey {
    * @throws WayscribeError `profile.invalid`, `command.invalid` for a set-up that can't work, or of the recording
    */
   static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
+    checkEnds(setup);
     checkInstrument(setup, tools, (id) => tools.profiles.find(id));
     const bench = benchFor(setup);
     const t = Date.now();
@@ -138,6 +141,17 @@ function benchFor(setup: Setup): SimulatedBench | null {
 function profileFor({ profile, setup }: Header, tools: SurveyTools): Profile {
   const copy = profileSchema.safeParse(profile);
   return copy.success ? copy.data : tools.profiles.find(setup.instrument.profile!);
+}
+
+/** HIGH at an end means nothing when both ends have one name. */
+function checkEnds(setup: Setup): void {
+  if (!('farEnd' in setup) || setup.startEnd.toLowerCase() !== setup.farEnd.toLowerCase()) return;
+  throw new WayscribeError(
+    'command.invalid',
+    'farEnd',
+    `both ends are called ${setup.farEnd}`,
+    'name them so that they can be told apart',
+  );
 }
 
 function checkInstrument({ instrument }: Setup, tools: SurveyTools, find: (id: string) => Profile): void {
