@@ -76,3 +76,20 @@ test.each([
   expect(error.code).toBe(code);
   expect(error.remedy).not.toBe('');
 });
+
+test('bytes that waited in the port before it was opened count for nothing', async () => {
+  SerialPortMock.binding.createPort('/dev/mocked', { echo: false, record: true });
+  class Waiting extends SerialPortMock {
+    override flush(done?: (error: Error | null) => void): void {
+      this.emit('data', Buffer.from('+0900.0\r\n+0900.0\r\n'));
+      super.flush(done);
+    }
+  }
+  const heard: string[] = [];
+  const port = await realPort('/dev/mocked', Waiting as never).open(findProfile('line-decimal').line, {
+    data: (bytes) => heard.push(bytes.toString()),
+    closed: () => {},
+  });
+  expect(heard).toEqual([]);
+  await port.close();
+});

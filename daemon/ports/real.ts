@@ -6,7 +6,7 @@ import { type OpenPort, type PortMaker, stampNow } from './port.ts';
 /** What a real port is made of; a test puts the library's own mock here. */
 type SerialPortClass = new (
   options: ConstructorParameters<typeof SerialPort>[0],
-) => Pick<SerialPort, 'open' | 'on' | 'set' | 'write' | 'close' | 'isOpen'>;
+) => Pick<SerialPort, 'open' | 'on' | 'set' | 'flush' | 'write' | 'close' | 'isOpen'>;
 
 /** Ports of this computer: the only place that knows the serial library's port class. */
 export function realPort(path: string, Port: SerialPortClass = SerialPort): PortMaker {
@@ -20,7 +20,9 @@ export function realPort(path: string, Port: SerialPortClass = SerialPort): Port
           ...(Port === SerialPort && { binding: systemPorts }),
           ...{ path, baudRate, dataBits, parity, stopBits, hupcl: false, autoOpen: false },
         });
-        port.on('data', (bytes: Buffer) => listener.data(bytes, stampNow()));
+        // What waited in the port before it was opened tells of no time that is known.
+        let fresh = false;
+        port.on('data', (bytes: Buffer) => void (fresh && listener.data(bytes, stampNow())));
         port.on('close', (error: Error | null) => listener.closed(error));
         // A fault of an open port also ends in `close`; without a listener it would end the process.
         port.on('error', () => {});
@@ -30,9 +32,13 @@ export function realPort(path: string, Port: SerialPortClass = SerialPort): Port
             // Pseudo-terminals have no control lines; an instrument that needs them stays silent and is seen so.
             port.set({ dtr: line.dtr ?? true, rts: line.rts ?? true }, () => {});
           }
-          resolve({
-            write: (bytes) => void port.write(Buffer.from(bytes, 'latin1')),
-            close: () => new Promise((done) => (port.isOpen ? port.close(() => done()) : done())),
+          // A port that cannot be emptied is used all the same.
+          port.flush(() => {
+            fresh = true;
+            resolve({
+              write: (bytes) => void port.write(Buffer.from(bytes, 'latin1')),
+              close: () => new Promise((done) => (port.isOpen ? port.close(() => done()) : done())),
+            });
           });
         });
       }),
