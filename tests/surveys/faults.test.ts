@@ -126,7 +126,7 @@ const table: readonly Planted[] = [
     hand: plus((nth) => 0.6 * nth),
     notice: 'drift',
     afterTake: 16,
-    says: /^front way: the zero drifted by 7\.\d µm\/m from one end to the other; on one walk alone that would look like 1\.6\d µm of bow\. Out and back together cancel a steady drift\.$/,
+    says: /^front way: the zero drifted by 7\.\d µm\/m from one end to the other; on one walk alone that would look like 1\.[56]\d µm of bow\. Out and back together cancel a steady drift\.$/,
   },
   {
     fault: 'a steady drift of an indicator',
