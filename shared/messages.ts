@@ -32,7 +32,7 @@ export const instrumentSchema = z.object({
   name: z.string(),
   port: z.string(),
   profile: z.string(),
-  kind: z.enum(['periodic', 'on-demand']),
+  kind: z.enum(['periodic', 'on-demand', 'by-button']),
   link: linkStateSchema,
   error: errorSchema.optional().describe('why it is not open, and what helps'),
   unit: z.string(),

@@ -91,7 +91,10 @@ test.each([
   }
   SerialPortMock.binding.createPort('/dev/mocked');
   const line = { baudRate: 9600, dataBits: 8, parity: 'none', stopBits: 1, ...named } as const;
-  const port = await realPort('/dev/mocked', Watched as never).open(line, { data: () => {}, closed: () => {} });
+  const port = await realPort('/dev/mocked', Watched as never).open(line, {
+    data: () => {},
+    closed: () => {},
+  });
   await port.close();
   expect(written).toEqual(set === null ? [] : [set]);
 });

@@ -1,5 +1,6 @@
 import { Subject } from 'rxjs';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import type { Window } from '../../shared/live/steadiness.ts';
 import { parseTyped } from '../../shared/live/typed.ts';
 import type { Command } from '../../shared/messages.ts';
 import {
@@ -13,8 +14,9 @@ import {
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
 import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { stampNow } from '../ports/port.ts';
-import type { Needle } from './needle.ts';
-import { allTaken, refusalOf } from './refusal.ts';
+import type { Needle, NeedleNow } from './needle.ts';
+import type { Reference } from './reference.ts';
+import { allTaken, referenceRefusal, refusalOf } from './refusal.ts';
 import { Turns } from './turns.ts';
 
 /** Commands that become events of the session that is on. */
@@ -56,7 +58,12 @@ export class Keeper {
   readonly #now: () => Stamp;
   readonly #kept: SessionEvent[] = [];
   #session: Session;
+  /** The instrument that is moved, and the others. */
   #needle: Needle | null = null;
+  #others: readonly Needle[] = [];
+  #reference: Reference | null = null;
+  /** What was refused last without anybody having asked: told once, not at every reading. */
+  #told: string | null = null;
   readonly #turns = new Turns();
   #troubled = false;
 
@@ -76,12 +83,18 @@ export class Keeper {
     return this.#kept;
   }
 
-  /** The instrument of the session, if it has one on a cable. */
-  use(needle: Needle): void {
+  /** The instrument of the session, if it has one on a cable, and those that listen along. */
+  use(needle: Needle, others: readonly Needle[] = [], reference: Reference | null = null): void {
     this.#needle = needle;
-    needle.due$.subscribe(() => {
-      if (!this.#session.handsFree || this.#session.ended || !this.#session.next) return;
-      this.#turns.take(() => this.#take('hands-free', false)).catch((error) => this.#refuse(error));
+    this.#others = others;
+    this.#reference = reference;
+    needle.due$.subscribe((due) => {
+      const { handsFree, ended, next } = this.#session;
+      if (ended || (!needle.byButton && (!handsFree || !next))) return;
+      const taking = needle.byButton
+        ? () => this.#take('instrument', false, due)
+        : () => this.#take('hands-free', false);
+      this.#turns.take(taking).catch((error) => this.#refuseDue(error, needle.byButton));
     });
   }
 
@@ -115,7 +128,7 @@ export class Keeper {
   }
 
   async close(): Promise<void> {
-    this.#needle?.stop();
+    for (const needle of this.#needles) needle.stop();
     await this.#turns.idle();
     await this.#recorder.close();
     this.events$.complete();
@@ -125,6 +138,17 @@ export class Keeper {
   #fold(event: SessionEvent): void {
     this.#session = apply(this.#session, event);
     if (isKept(event)) this.#kept.push(event);
+  }
+
+  get #needles(): readonly Needle[] {
+    return this.#needle ? [this.#needle, ...this.#others] : [];
+  }
+
+  /** A take without a hand stays due at every reading: the same reason is told once. A button was pressed each time. */
+  #refuseDue(error: unknown, each: boolean): void {
+    const reason = String(error);
+    if (each || reason !== this.#told) this.#refuse(error);
+    this.#told = reason;
   }
 
   #refuse(error: unknown): void {
@@ -198,32 +222,56 @@ export class Keeper {
 
   /** Records an event behind which no reading comes any more. */
   async #last(event: NewEvent): Promise<void> {
-    this.#needle?.listen(false);
+    const listen = (on: boolean) => {
+      for (const needle of this.#needles) needle.listen(on);
+    };
+    listen(false);
     await this.record(event).catch((error) => {
-      this.#needle?.listen(true);
+      listen(true);
       throw error;
     });
   }
 
-  async #take(by: TakenBy, insist: boolean): Promise<void> {
+  async #take(
+    by: TakenBy,
+    insist: boolean,
+    now: NeedleNow | null = this.#needle?.now ?? null,
+  ): Promise<void> {
     const { next, unitAlarm } = this.#session;
-    const now = this.#needle?.now ?? null;
-    const refusal = refusalOf({ next, unitAlarm, now, insist });
+    const byButton = this.#needle?.byButton ?? false;
+    const refusal = refusalOf({ next, unitAlarm, now, byButton, insist });
     if (refusal) throw refusal;
     const { window } = now!;
     this.#needle!.spend();
-    const event = this.#takeEvent(next!, {
-      value: window.mean!,
-      spread: window.spread,
-      readings: [window.samples[0]!.seq, window.samples.at(-1)!.seq],
-      count: window.samples.length,
-      by,
-      steadiness: window.steadiness,
-    });
-    await this.record(event).catch((error) => {
+    try {
+      const reference = this.#reference && (await this.#matched(this.#reference, window, next!, insist));
+      await this.record(
+        this.#takeEvent(next!, {
+          value: window.mean!,
+          spread: window.spread,
+          readings: [window.samples[0]!.seq, window.samples.at(-1)!.seq],
+          count: window.samples.length,
+          by,
+          steadiness: window.spread === null ? null : window.steadiness,
+          ...(reference && { reference }),
+        }),
+      );
+      this.#told = null;
+    } catch (error) {
       this.#needle?.rearm();
       throw error;
-    });
+    }
+  }
+
+  /** What the reference level said at the times of these readings. */
+  async #matched(reference: Reference, { samples }: Window, next: Placement, insist: boolean) {
+    const refusal = referenceRefusal(reference, next, { insist });
+    if (refusal) throw refusal;
+    const matched = await reference.at(samples.map(({ m }) => m));
+    if (!matched) throw referenceRefusal(reference, next, { insist, late: true });
+    const { value, spread, readings } = matched;
+    const from = reference.needle.instrument.name;
+    return { from, value, spread, readings: [...readings] as [number, number] };
   }
 
   async #type(text: string): Promise<void> {

@@ -3,7 +3,14 @@ import { channelFor } from '../../protocols/channels.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
 import { converted } from '../../protocols/quantities.ts';
 import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
-import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
+import {
+  alone,
+  emptyWindow,
+  observe,
+  type Sample,
+  type SteadyLimits,
+  type Window,
+} from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { InstrumentSetup, ReadingUnit } from '../../shared/session/setup.ts';
@@ -12,14 +19,24 @@ import type { Instrument, Reading } from '../instruments/instrument.ts';
 /** Puts an event on record and hands it back once it is in the file. */
 export type Record = (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>;
 
+/** What a take would be made of. */
+export interface NeedleNow {
+  readonly window: Window;
+  readonly state: ReadingState;
+  readonly armed: boolean;
+  readonly flowing: boolean;
+}
+
 /**
  * The needle of one instrument in one session: readings go on record, then into the rolling window, then
  * to the pages. It says when a take is due without a hand, and what a take would hold.
  */
 export class Needle {
   readonly live$ = new Subject<Live>();
-  /** A steady reading after a felt movement. */
-  readonly due$ = new Subject<void>();
+  /** A steady reading after a felt movement, or whatever the instrument sent by its own button. */
+  readonly due$ = new Subject<NeedleNow>();
+  /** Every reading once it is on record; null where the stream broke or said no number. */
+  readonly shown$ = new Subject<Sample | null>();
   readonly instrument: Instrument;
   /** The one of its values that the needle shows. */
   readonly #channel: Channel;
@@ -57,6 +74,7 @@ export class Needle {
       instrument.gaps$.subscribe(({ is, why, stamp }) => {
         this.#flowing = is === 'back';
         this.#window = emptyWindow;
+        this.shown$.next(null);
         // Nobody knows what became of the instrument meanwhile: it is to be set down anew.
         this.#handsFree = spent;
         this.#put({ type: 'gap', from: instrument.name, is, why }, stamp);
@@ -65,9 +83,14 @@ export class Needle {
   }
 
   /** What a take would be made of now. */
-  get now(): { window: Window; state: ReadingState; armed: boolean; flowing: boolean } {
+  get now(): NeedleNow {
     const { armed } = this.#handsFree;
     return { window: this.#window, state: this.#state, armed, flowing: this.#flowing };
+  }
+
+  /** Its readings come one by one, each meant by whoever pressed its button. */
+  get byButton(): boolean {
+    return this.instrument.profile.talk.kind === 'by-button';
   }
 
   /** Whether it listens. Behind the last event of a session there are no readings. */
@@ -89,6 +112,7 @@ export class Needle {
     this.#subscription.unsubscribe();
     this.live$.complete();
     this.due$.complete();
+    this.shown$.complete();
   }
 
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
@@ -121,7 +145,15 @@ export class Needle {
   #show(value: number | null, state: ReadingState, seq: number, m: number): void {
     this.#flowing = true;
     this.#state = state;
-    this.#window = value === null ? emptyWindow : observe(this.#window, { seq, m, value }, this.#limits);
+    const sample = value === null ? null : { seq, m, value };
+    if (this.byButton) {
+      // One press, one reading: it waits for nothing, and is not there for a second take.
+      this.#window = sample ? alone(sample) : emptyWindow;
+      this.#handsFree = armed;
+    } else {
+      this.#window = sample ? observe(this.#window, sample, this.#limits) : emptyWindow;
+    }
+    this.shown$.next(sample);
     const felt = feel(this.#handsFree, value === null ? 'moving' : this.#window.steadiness);
     this.#handsFree = felt.state;
     const { steadiness, mean, spread, trend, steadySince } = this.#window;
@@ -138,7 +170,8 @@ export class Needle {
       steadyForMs: steadySince === null ? 0 : m - steadySince,
       armed: this.#handsFree.armed,
     });
-    if (felt.due) this.due$.next();
+    if (felt.due || this.byButton) this.due$.next(this.now);
+    if (this.byButton) this.#window = emptyWindow;
   }
 
   #put(event: NewEvent, stamp: Stamp): void {

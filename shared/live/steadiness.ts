@@ -46,6 +46,19 @@ export const emptyWindow: Window = {
   steadySince: null,
 };
 
+/** The window of a reading that was asked for by itself: nothing tells how steady it was. */
+export function alone(sample: Sample): Window {
+  const { value, m } = sample;
+  return {
+    samples: [sample],
+    steadiness: 'steady',
+    mean: value,
+    spread: null,
+    trend: null,
+    steadySince: m,
+  };
+}
+
 /**
  * The window after one more sample.
  *

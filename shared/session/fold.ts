@@ -1,6 +1,7 @@
 import { type Placement, type Plan, placementKey, placementsOf, type Run } from '../survey/plan.ts';
 import { planFor } from '../survey/plan-for.ts';
 import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
+import { isUsed } from './instruments.ts';
 import type { ReadingUnit, Setup } from './setup.ts';
 
 /** A take with what became of it. */
@@ -105,6 +106,7 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'hands-free':
       return { ...next, handsFree: event.on };
     case 'unit':
+      if (!isUsed(next.setup, event.from)) return next;
       return { ...next, unitAlarm: event.acknowledged ? null : event.unit };
     case 'resumed':
       return { ...next, ended: false, resumed: event };

@@ -39,6 +39,13 @@ export const instrumentSchema = z.object({
 });
 export type InstrumentSetup = z.infer<typeof instrumentSchema>;
 
+export const referenceSchema = z.object({
+  name: line.min(1).describe('which of the others it is'),
+  faces: z
+    .enum(['far', 'start', 'rear', 'front'])
+    .describe('where its plus end points: along the part, or across it'),
+});
+
 const common = {
   part: line.min(1).describe('machine or part'),
   surface: line
@@ -51,6 +58,12 @@ const common = {
   round: line.default('as found'),
   handsFree: z.boolean().default(true).describe('take by itself when steady after a move'),
   instrument: instrumentSchema,
+  others: z
+    .array(instrumentSchema)
+    .max(8)
+    .optional()
+    .describe('more instruments on cables: each has a needle, and all they say is recorded'),
+  reference: referenceSchema.optional().describe('the level among the others that stays put on the part'),
   limit: z
     .number()
     .positive()

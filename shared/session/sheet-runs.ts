@@ -30,13 +30,13 @@ export function walkOf(
   run: TiltRun,
   takes: readonly TakeEvent[],
   factor: number,
-  { instrument }: Setup,
+  sigma: number | undefined,
 ): Walk {
   return {
     id: run.id,
     zero: run.zero,
     facing: run.facing,
-    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
+    ...(sigma !== undefined && { sigma: sigma * factor }),
     readings: takes.map(({ place, value }) => [place.at[0], place.at[1]!, value * factor]),
   };
 }

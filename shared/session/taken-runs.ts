@@ -1,6 +1,7 @@
 import { placementKey, placementsOf, type Run } from '../survey/plan.ts';
 import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
+import { referenced } from './referenced.ts';
 
 /** A run with what counts of it, in the order in which it was taken. */
 export interface TakenRun {
@@ -8,8 +9,15 @@ export interface TakenRun {
   readonly takes: readonly TakeEvent[];
 }
 
-/** Every run of the plan of which something counts, in the order of the plan. */
+/**
+ * Every run of the plan of which something counts, in the order of the plan; what the reference level tells is taken
+ * off the readings.
+ */
 export function takenRuns(session: Session): TakenRun[] {
+  return referenced(session, countedRuns(session));
+}
+
+function countedRuns(session: Session): TakenRun[] {
   return session.plan.runs
     .map((run) => ({
       run,
