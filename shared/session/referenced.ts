@@ -4,7 +4,7 @@ import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 import { referenceOf } from './instruments.ts';
 import type { Setup } from './setup.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /**
  * A level that stays put tells how the part itself tilts while it is measured. How far it has gone since the first

@@ -6,7 +6,7 @@ import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 import { asOneWalk, outAndBacks, tellsDrift } from './out-and-back.ts';
 import type { Setup } from './setup.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /** The walks and sweeps of a sheet, from the runs of a session. */
 

@@ -1,13 +1,7 @@
-import { placementKey, placementsOf, type Run } from '../survey/plan.ts';
-import type { TakeEvent } from './events.ts';
+import { placementKey, placementsOf } from '../survey/plan.ts';
 import type { Session } from './fold.ts';
 import { referenced } from './referenced.ts';
-
-/** A run with what counts of it, in the order in which it was taken. */
-export interface TakenRun {
-  readonly run: Run;
-  readonly takes: readonly TakeEvent[];
-}
+import type { TakenRun } from './taken-run.ts';
 
 /**
  * Every run of the plan of which something counts, in the order of the plan; what the reference level tells is taken
