@@ -165,7 +165,7 @@ export class Keeper {
       case 'take':
         return this.#take(command.by, command.insist);
       case 'type':
-        return this.#type(command.text);
+        return this.#type(command.text, command.keyed);
       case 'void': {
         const take = session.takes.find(({ event }) => event.seq === command.take);
         if (!take || take.out !== undefined) {
@@ -274,7 +274,7 @@ export class Keeper {
     return { from, value, spread, readings: [...readings] as [number, number] };
   }
 
-  async #type(text: string): Promise<void> {
+  async #type(text: string, keyed?: [number, number]): Promise<void> {
     const value = parseTyped(text);
     const { next, setup } = this.#session;
     if (setup.instrument.source !== 'typed') {
@@ -286,8 +286,9 @@ export class Keeper {
       );
     }
     if (!next) throw allTaken();
-    const typed = { value, spread: null, readings: null, count: 1, by: 'typed', steadiness: null } as const;
-    await this.record(this.#takeEvent(next, { ...typed, raw: text.trim() }));
+    const typed = { value, spread: null, readings: null, count: 1, steadiness: null } as const;
+    const by = keyed ? ({ by: 'instrument', keyed } as const) : ({ by: 'typed' } as const);
+    await this.record(this.#takeEvent(next, { ...typed, ...by, raw: text.trim() }));
   }
 
   #takeEvent(

@@ -18,6 +18,7 @@ const line = z.string().trim().max(120);
 export const instrumentSchema = z.object({
   name: line.min(1).describe('what the person calls the level or the indicator'),
   source: z.enum(['cable', 'typed']).describe('read from a port, or read by eye and typed'),
+  keyed: z.boolean().optional().describe('it types by itself: it poses as a keyboard'),
   port: z.string().max(300).optional().describe('path of the serial port, for a cable'),
   profile: z.string().max(80).optional().describe('id of the instrument profile, for a cable'),
   channel: line.optional().describe('which of several channels on one cable'),

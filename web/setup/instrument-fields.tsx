@@ -45,6 +45,7 @@ export function InstrumentFields(fields: InstrumentFieldsProps) {
           options={[
             ['cable', 'over a cable'],
             ['typed', 'from my eye, typed'],
+            ['keyed', say('from itself, as a keyboard')],
           ]}
           onChoose={change}
         />
@@ -60,7 +61,7 @@ export function InstrumentFields(fields: InstrumentFieldsProps) {
 /** What one reading usually is, by where it comes from. */
 function usualReading({ kind }: SetupForm, source: string) {
   const tilt = kindWords[kind].reads === 'tilt';
-  if (source === 'cable') return { unit: tilt ? 'um/m' : 'mm', graduation: '1', sigma: '' };
+  if (source !== 'typed') return { unit: tilt ? 'um/m' : 'mm', graduation: '1', sigma: '' };
   if (kind === 'dovetail') return { unit: 'mm', graduation: '1', sigma: '0.002' };
   return tilt
     ? { unit: 'mm/m', graduation: '0.02', sigma: '0.2' }

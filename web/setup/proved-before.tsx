@@ -80,7 +80,8 @@ function claimOf(form: SetupForm) {
   const { source, port, portPath, profile, unit, graduation, sigma, plus } = form;
   const cable = source === 'cable';
   return {
-    source,
+    // One that poses as a keyboard was proved as one that is typed.
+    source: cable ? 'cable' : 'typed',
     port: cable ? (port === anotherPort ? portPath.trim() : port) : undefined,
     profile: cable ? profile : undefined,
     unit,

@@ -73,7 +73,8 @@ function setupOf(form: SetupForm, proved: readonly ProvedInstrument[]): unknown 
     ...alongOf(form, proved),
     instrument: present([
       ['name', form.name],
-      ['source', form.source],
+      ['source', cable ? 'cable' : 'typed'],
+      ['keyed', form.source === 'keyed' ? true : undefined],
       ['unit', form.unit],
       ['sigma', numberOrNothing(form.sigma)],
       ['port', cable ? portOf(form) : undefined],
@@ -120,7 +121,7 @@ export function formOf(setup: SetupInput): SetupForm {
     ...Object.fromEntries(fields),
     handsFree: setup.handsFree === false ? 'no' : 'yes',
     name: instrument.name,
-    source: instrument.source,
+    source: instrument.keyed ? 'keyed' : instrument.source,
     unit: instrument.unit,
     port: instrument.port ?? '',
     profile: instrument.profile ?? '',

@@ -1,4 +1,5 @@
 import type { Placement } from '../../shared/survey/plan.ts';
+import { AlongNeedles } from '../parts/along-needles.tsx';
 import { Drawing } from '../parts/drawing.tsx';
 import { Foot } from '../parts/foot.tsx';
 import { LiveReading } from '../parts/live-reading.tsx';
@@ -37,6 +38,7 @@ export function SurveyView() {
             </>
           )}
         </header>
+        <AlongNeedles />
         {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
         <Foot />
       </main>
