@@ -11,6 +11,9 @@ export function AlongNeedles() {
   const instruments = usePick((state) => state.instruments);
   const needles = usePick((state) => state.needles);
   const replay = usePick((state) => state.player !== null);
+  const first = usePick(
+    (state) => state.session?.takes.find(({ event }) => event.reference)?.event.reference ?? null,
+  );
   if (!setup?.others) return null;
   return (
     <section class="along" aria-label={say('Others that listen along')} data-testid="along-needles">
@@ -19,6 +22,7 @@ export function AlongNeedles() {
           key={one.name}
           setup={one}
           still={one.name === setup.reference?.name}
+          first={first?.from === one.name ? first.value : null}
           live={needles[one.name]}
           instrument={replay ? undefined : instruments.find(({ name }) => name === one.name)}
         />
@@ -30,11 +34,13 @@ export function AlongNeedles() {
 interface AlongNeedleProps {
   readonly setup: InstrumentSetup;
   readonly still: boolean;
+  /** What it read at the first take, when it is the one that stays put. */
+  readonly first: number | null;
   readonly live: Live | undefined;
   readonly instrument: InstrumentState | undefined;
 }
 
-function AlongNeedle({ setup: { name, unit }, still, live, instrument }: AlongNeedleProps) {
+function AlongNeedle({ setup: { name, unit }, still, first, live, instrument }: AlongNeedleProps) {
   const stale = instrument ? linkStaleness(instrument) : null;
   const believed = stale === null && live?.value != null;
   const minus = believed && live.value! < 0 ? say('minus ') : '';
@@ -47,6 +53,14 @@ function AlongNeedle({ setup: { name, unit }, still, live, instrument }: AlongNe
           : (stale ?? say('nothing heard yet'))}
       </span>
       {believed && <span class="soft">{steadyWords[live.steadiness]()}</span>}
+      {believed && first !== null && (
+        <span class="soft">
+          {say('{size} {unit} from where it was at the first take', {
+            size: sizeText(live.value! - first, unit),
+            unit: unitWord(unit),
+          })}
+        </span>
+      )}
     </p>
   );
 }
