@@ -69,12 +69,34 @@ const shown = (count: number) =>
     `D${count}`,
   );
 
+/** A folder for pictures of the page; none are made without. */
+const pictures = process.env.WEDGE_PICTURES;
+
+async function picture(name: string): Promise<void> {
+  if (!pictures) return;
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const size of [
+      { width: 1280, height: 800 },
+      { width: 1024, height: 768 },
+      { width: 768, height: 1024 },
+    ]) {
+      await page.setViewportSize(size);
+      await page.waitForTimeout(200);
+      await page.screenshot({ path: `${pictures}/${name}-${colorScheme}-${size.width}.png` });
+    }
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+  await page.setViewportSize({ width: 1280, height: 800 });
+}
+
 test('what arrives whole is a take of the instrument, stamped when its keys came', async () => {
   const before = Date.now();
   await send('67.301\r');
   await shown(1);
   await send('-0,5\r');
   await shown(2);
+  await picture('wedge-listens');
   const [first, second] = await takes();
   expect(first).toMatchObject({ value: 67.301, raw: '67.301', by: 'instrument', steadiness: null });
   expect(second).toMatchObject({ value: -0.5, raw: '-0,5' });
@@ -105,7 +127,8 @@ test('what is no number is refused in words, and nothing of it reaches the short
 test('a field that does not listen says so, and what comes then goes nowhere', async () => {
   await page.keyboard.press('Escape');
   await listening(false);
-  await says('Not listening: press here before the next reading');
+  await says('Not listening to the instrument');
+  await picture('wedge-deaf');
   await send('67.3N\r');
   await says('Something was typed while this field did not listen');
   await listening(true);

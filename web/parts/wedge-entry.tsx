@@ -59,9 +59,7 @@ export function WedgeEntry() {
   return (
     <section class="typed wedge" data-listens={listens} data-testid="wedge">
       <label for={id}>
-        {listens
-          ? say('Listening: press the button on the instrument')
-          : say('Not listening: press here before the next reading')}
+        {listens ? say('Listening: send from the instrument') : say('Not listening to the instrument')}
       </label>
       <input
         id={id}
@@ -69,7 +67,7 @@ export function WedgeEntry() {
         data-testid="wedge-field"
         readOnly
         autocomplete="off"
-        value={shown}
+        value={listens ? shown : say('press here')}
         onKeyDown={typed}
         onFocus={() => setListens(document.hasFocus())}
         onBlur={() => {

@@ -8,7 +8,7 @@ import { SentenceHead } from '../parts/sentence-head.tsx';
 import { SettleTrace } from '../parts/settle-trace.tsx';
 import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
-import { inTrouble, isLifted, standsOn } from '../state/needle.ts';
+import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
@@ -19,6 +19,7 @@ export function SurveyView() {
   const what = usePick((state) => surveySentence(state).what);
   const context = usePick((state) => surveySentence(state).context);
   const typed = usePick((state) => state.session?.setup.instrument.source === 'typed');
+  const byButton = usePick(takesByButton);
   const session = usePick((state) => state.session);
   const trouble = usePick(inTrouble);
   const working = usePick((state) => state.working);
@@ -33,7 +34,8 @@ export function SurveyView() {
           </SentenceHead>
           {typed ? null : (
             <>
-              <SettleTrace />
+              {/* Single readings have no rest to wait for; the place of the trace stays. */}
+              {byButton ? <div class="trace" /> : <SettleTrace />}
               <LiveReading />
             </>
           )}
