@@ -2,24 +2,16 @@ import type { PortList } from '../../shared/api.ts';
 import type { ProvedInstrument } from '../../shared/proving/instruments.ts';
 import { heightUnits, tiltUnits } from '../../shared/units.ts';
 import { Choice } from '../parts/field.tsx';
-import { type ChosenPort, nameOf, portsLike } from '../parts/proving/alike-ports.ts';
+import { nameOf, portsLike } from '../parts/proving/alike-ports.ts';
 import { capital, instrumentWord, kindWords } from '../words/kinds.ts';
 import { unitWord } from '../words/live.ts';
 import { say } from '../words/say.ts';
 import { Entries, type FieldsProps } from './entries.tsx';
 import type { SetupForm } from './fields.ts';
+import type { InstrumentFieldsProps } from './instrument-props.ts';
 import type { Entry } from './layout.ts';
-import type { Plugged } from './plugged.ts';
 import { AskToMove, ProvedBefore, provedNow } from './proved-before.tsx';
 import { anotherPort } from './setup-form.ts';
-
-export interface InstrumentFieldsProps extends FieldsProps {
-  readonly plugged: Plugged;
-  /** Takes over many fields at once. */
-  fill(part: Partial<SetupForm>): void;
-  /** Adapters are alike: the person finds the instrument by moving it. */
-  onFind(ports: readonly ChosenPort[]): void;
-}
 
 /** The instrument that the kind needs: on a cable, or read by eye and typed. */
 export function InstrumentFields(fields: InstrumentFieldsProps) {

@@ -7,7 +7,7 @@ import { kindWords } from '../words/kinds.ts';
 import { readNumber } from '../words/numbers.ts';
 import { say } from '../words/say.ts';
 import type { SetupForm } from './fields.ts';
-import type { InstrumentFieldsProps } from './instrument-fields.tsx';
+import type { InstrumentFieldsProps } from './instrument-props.ts';
 import type { Plugged } from './plugged.ts';
 import { provedFields } from './proved-fields.ts';
 import { anotherPort } from './setup-form.ts';
