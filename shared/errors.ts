@@ -30,6 +30,7 @@ export type ErrorCode =
   | 'take.state'
   | 'take.notReArmed'
   | 'take.place'
+  | 'take.reference'
   | 'take.unitChanged'
   | 'command.invalid'
   | 'command.refused';

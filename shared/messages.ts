@@ -32,7 +32,7 @@ export const instrumentSchema = z.object({
   name: z.string(),
   port: z.string(),
   profile: z.string(),
-  kind: z.enum(['periodic', 'on-demand']),
+  kind: z.enum(['periodic', 'on-demand', 'by-button']),
   link: linkStateSchema,
   error: errorSchema.optional().describe('why it is not open, and what helps'),
   unit: z.string(),
@@ -189,7 +189,14 @@ export const commandSchema = z.discriminatedUnion('do', [
     by: takenBySchema.extract(['key', 'button', 'pedal']),
     insist: z.boolean().default(false).describe('take although it is not steady; the take is marked so'),
   }),
-  z.strictObject({ do: z.literal('type'), text: z.string().max(40) }),
+  z.strictObject({
+    do: z.literal('type'),
+    text: z.string().max(40),
+    keyed: z
+      .tuple([z.number(), z.number()])
+      .optional()
+      .describe('typed by an instrument that poses as a keyboard: wall clock at its first and last key'),
+  }),
   z.strictObject({ do: z.literal('void'), take: z.number().int(), reason }),
   z.strictObject({ do: z.literal('aim'), place: placementSchema }),
   z.strictObject({ do: z.literal('skip'), place: placementSchema, reason }),

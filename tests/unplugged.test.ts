@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -9,6 +9,7 @@ import { seededRandom } from '../daemon/simulate/random.ts';
 import { setupSchema } from '../shared/session/setup.ts';
 import { DaemonProcess } from './tools/daemon-process.ts';
 import { LevelPlayer } from './tools/level-player.ts';
+import { usedS } from './tools/many-instruments.ts';
 import { PageClient } from './tools/page-client.ts';
 import { PtyPair } from './tools/pty-pair.ts';
 
@@ -16,8 +17,6 @@ import { PtyPair } from './tools/pty-pair.ts';
 const cycles = Number(process.env.CYCLES ?? 12);
 const seed = Number(process.env.SEED ?? 41);
 const random = seededRandom(seed);
-/** Clock ticks a second in which the kernel counts (proc(5)); 100 on every Linux in use. */
-const ticksPerSecond = 100;
 
 let folder = '';
 let cable: PtyPair | undefined;
@@ -40,13 +39,6 @@ afterAll(async () => {
   await cable?.pullOut();
   await rm(folder, { recursive: true, force: true });
 });
-
-/** Processor time that the daemon has used, s. */
-async function usedS(pid: number): Promise<number> {
-  const stat = await readFile(`/proc/${pid}/stat`, 'latin1');
-  const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
-  return (Number(fields[11]) + Number(fields[12])) / ticksPerSecond;
-}
 
 test(`the cable is pulled out and put back ${cycles} times at random moments of a walk`, async () => {
   console.log(`seed ${seed}`);

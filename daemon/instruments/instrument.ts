@@ -64,7 +64,7 @@ export class Instrument {
       name,
       port: maker.path,
       profile: profile.id,
-      kind: profile.talk.kind === 'periodic' ? 'periodic' : 'on-demand',
+      kind: profile.talk.kind === 'on-request' ? 'on-demand' : profile.talk.kind,
       link: 'absent',
       unit: profile.channels[0]!.unit,
       silent: false,

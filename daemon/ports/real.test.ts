@@ -93,3 +93,25 @@ test('bytes that waited in the port before it was opened count for nothing', asy
   expect(heard).toEqual([]);
   await port.close();
 });
+
+test.each([
+  [{ dtr: true }, { dtr: true, rts: true }],
+  [{ dtr: false }, { dtr: false, rts: true }],
+  [{ rts: false }, { dtr: true, rts: false }],
+  [{}, null],
+])('of control lines %j, those that no profile names stay as the system raised them', async (named, set) => {
+  const written: unknown[] = [];
+  class Watched extends SerialPortMock {
+    override set(options: Parameters<SerialPortMock['set']>[0]) {
+      written.push(options);
+    }
+  }
+  SerialPortMock.binding.createPort('/dev/mocked');
+  const line = { baudRate: 9600, dataBits: 8, parity: 'none', stopBits: 1, ...named } as const;
+  const port = await realPort('/dev/mocked', Watched as never).open(line, {
+    data: () => {},
+    closed: () => {},
+  });
+  await port.close();
+  expect(written).toEqual(set === null ? [] : [set]);
+});

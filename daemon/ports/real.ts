@@ -29,7 +29,9 @@ export function realPort(path: string, Port: SerialPortClass = SerialPort): Port
         port.open((error) => {
           if (error) return reject(openError(path, error));
           if (line.dtr !== undefined || line.rts !== undefined) {
-            // Pseudo-terminals have no control lines; an instrument that needs them stays silent and is seen so.
+            // The system raises both lines when it opens a port, and the library can only write both at once: one that
+            // the profile does not name stays raised, as the system left it. Pseudo-terminals have no control lines;
+            // an instrument that needs them stays silent and is seen so.
             port.set({ dtr: line.dtr ?? true, rts: line.rts ?? true }, () => {});
           }
           // A port that cannot be emptied is used all the same.

@@ -2,6 +2,8 @@ import { bytesOf } from '../../protocols/bytes.ts';
 import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { spent } from '../../shared/live/hands-free.ts';
 import type { EventOf, Header } from '../../shared/session/events.ts';
+import { instrumentsOf } from '../../shared/session/instruments.ts';
+import type { InstrumentSetup } from '../../shared/session/setup.ts';
 import { Instrument } from '../instruments/instrument.ts';
 import { MadePort } from '../ports/made-port.ts';
 import { Needle } from '../session/needle.ts';
@@ -19,7 +21,7 @@ export class ReplayedLevel {
   readonly #port: MadePort;
   readonly #delimiter: string;
 
-  private constructor(header: Header, copy: Profile) {
+  private constructor(header: Header, setup: InstrumentSetup, copy: Profile) {
     const { bootMs: _, ...line } = copy.line;
     const everyMs = 'everyMs' in copy.talk ? copy.talk.everyMs : neverMs;
     const profile: Profile = {
@@ -29,21 +31,31 @@ export class ReplayedLevel {
     };
     this.#delimiter = copy.frame.ends === 'delimiter' ? bytesOf(copy.frame.delimiter) : '';
     this.#port = new MadePort(`recording ${header.id}`);
-    this.instrument = new Instrument(header.setup.instrument.name, profile, this.#port);
+    this.instrument = new Instrument(setup.name, profile, this.#port);
     // Nothing is recorded in a replay: a reading only takes its way to the needle.
     this.needle = new Needle(
       this.instrument,
-      header.setup.instrument,
+      setup,
       async (event, stamp) => ({ ...event, ...stamp, seq: 1 }),
       spent,
     );
   }
 
-  /** Null when the readings were typed, or when the copy of the profile is of a form that is not known. */
-  static async of(header: Header): Promise<ReplayedLevel | null> {
-    const copy = profileSchema.safeParse(header.profile);
+  /** Every instrument of a recording but those whose readings were typed, or whose profile is of an unknown form. */
+  static async allOf(header: Header): Promise<ReplayedLevel[]> {
+    const { profile, otherProfiles = [], setup } = header;
+    const levels = await Promise.all(
+      instrumentsOf(setup).map((one, k) =>
+        ReplayedLevel.#of(header, one, k === 0 ? profile : otherProfiles[k - 1]),
+      ),
+    );
+    return levels.filter((level) => level !== null);
+  }
+
+  static async #of(header: Header, setup: InstrumentSetup, profile: unknown): Promise<ReplayedLevel | null> {
+    const copy = profileSchema.safeParse(profile);
     if (!copy.success) return null;
-    const level = new ReplayedLevel(header, copy.data);
+    const level = new ReplayedLevel(header, setup, copy.data);
     await level.instrument.start();
     // The first frame after opening is never trusted; an empty one may be lost.
     level.#port.feed(level.#delimiter, { t: header.t, m: 0 });

@@ -1,5 +1,6 @@
 import { Subject } from 'rxjs';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import type { Window } from '../../shared/live/steadiness.ts';
 import { parseTyped } from '../../shared/live/typed.ts';
 import type { Command } from '../../shared/messages.ts';
 import {
@@ -13,8 +14,9 @@ import {
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
 import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { stampNow } from '../ports/port.ts';
-import type { Needle } from './needle.ts';
-import { allTaken, refusalOf } from './refusal.ts';
+import type { Needle, NeedleNow } from './needle.ts';
+import type { Reference } from './reference.ts';
+import { allTaken, referenceRefusal, refusalOf } from './refusal.ts';
 import { Turns } from './turns.ts';
 
 /** Commands that become events of the session that is on. */
@@ -56,7 +58,12 @@ export class Keeper {
   readonly #now: () => Stamp;
   readonly #kept: SessionEvent[] = [];
   #session: Session;
+  /** The instrument that is moved, and the others. */
   #needle: Needle | null = null;
+  #others: readonly Needle[] = [];
+  #reference: Reference | null = null;
+  /** What was refused last without anybody having asked: told once, not at every reading. */
+  #told: string | null = null;
   readonly #turns = new Turns();
   #troubled = false;
 
@@ -76,13 +83,16 @@ export class Keeper {
     return this.#kept;
   }
 
-  /** The instrument of the session, if it has one on a cable. */
-  use(needle: Needle): void {
+  /** The instrument of the session, if it has one on a cable, and those that listen along. */
+  use(needle: Needle, others: readonly Needle[] = [], reference: Reference | null = null): void {
     this.#needle = needle;
-    needle.due$.subscribe(() => {
+    this.#others = others;
+    this.#reference = reference;
+    needle.due$.subscribe((due) => {
       const { handsFree, next } = this.#session;
-      if (!handsFree || this.#over || !next) return;
-      this.#turns.take(() => this.#takeDue(next)).catch((error) => this.#refuse(error));
+      if (this.#over || (!needle.byButton && (!handsFree || !next))) return;
+      const taking = needle.byButton ? () => this.#takePressed(due) : () => this.#takeDue(next!);
+      this.#turns.take(taking).catch((error) => this.#refuseDue(error, needle.byButton));
     });
   }
 
@@ -125,7 +135,7 @@ export class Keeper {
   }
 
   async close(): Promise<void> {
-    this.#needle?.stop();
+    for (const needle of this.#needles) needle.stop();
     await this.#turns.idle();
     await this.#recorder.close();
     this.events$.complete();
@@ -140,6 +150,17 @@ export class Keeper {
     if (event.type !== 'take' && !isSame(before, this.#session.next)) this.#needle?.lookElsewhere();
   }
 
+  get #needles(): readonly Needle[] {
+    return this.#needle ? [this.#needle, ...this.#others] : [];
+  }
+
+  /** A take without a hand stays due at every reading: the same reason is told once. A button was pressed each time. */
+  #refuseDue(error: unknown, each: boolean): void {
+    const reason = String(error);
+    if (each || reason !== this.#told) this.#refuse(error);
+    this.#told = reason;
+  }
+
   #refuse(error: unknown): void {
     if (isWayscribeError(error)) this.refused$.next(error);
     else console.error(error);
@@ -152,7 +173,7 @@ export class Keeper {
       case 'take':
         return this.#take(command.by, command.insist);
       case 'type':
-        return this.#type(command.text);
+        return this.#type(command.text, command.keyed);
       case 'void': {
         const take = session.takes.find(({ event }) => event.seq === command.take);
         if (!take || take.out !== undefined) {
@@ -209,9 +230,12 @@ export class Keeper {
 
   /** Records an event behind which no reading comes any more. */
   async #last(event: NewEvent): Promise<void> {
-    this.#needle?.listen(false);
+    const listen = (on: boolean) => {
+      for (const needle of this.#needles) needle.listen(on);
+    };
+    listen(false);
     await this.record(event).catch((error) => {
-      this.#needle?.listen(true);
+      listen(true);
       throw error;
     });
   }
@@ -225,28 +249,54 @@ export class Keeper {
     await this.#take('hands-free', false);
   }
 
-  async #take(by: TakenBy, insist: boolean): Promise<void> {
+  /** Makes the take that somebody asked for with the instrument's own button. */
+  async #takePressed(due: NeedleNow): Promise<void> {
+    if (!this.#over) await this.#take('instrument', false, due);
+  }
+
+  async #take(
+    by: TakenBy,
+    insist: boolean,
+    now: NeedleNow | null = this.#needle?.now ?? null,
+  ): Promise<void> {
     const { next, unitAlarm } = this.#session;
-    const now = this.#needle?.now ?? null;
-    const refusal = refusalOf({ next, unitAlarm, now, insist });
+    const byButton = this.#needle?.byButton ?? false;
+    const refusal = refusalOf({ next, unitAlarm, now, byButton, insist });
     if (refusal) throw refusal;
     const { window } = now!;
     this.#needle!.spend();
-    const event = this.#takeEvent(next!, {
-      value: window.mean!,
-      spread: window.spread,
-      readings: [window.samples[0]!.seq, window.samples.at(-1)!.seq],
-      count: window.samples.length,
-      by,
-      steadiness: window.steadiness,
-    });
-    await this.record(event).catch((error) => {
+    try {
+      const reference = this.#reference && (await this.#matched(this.#reference, window, next!, insist));
+      await this.record(
+        this.#takeEvent(next!, {
+          value: window.mean!,
+          spread: window.spread,
+          readings: [window.samples[0]!.seq, window.samples.at(-1)!.seq],
+          count: window.samples.length,
+          by,
+          steadiness: window.spread === null ? null : window.steadiness,
+          ...(reference && { reference }),
+        }),
+      );
+      this.#told = null;
+    } catch (error) {
       this.#needle?.rearm();
       throw error;
-    });
+    }
   }
 
-  async #type(text: string): Promise<void> {
+  /** What the reference level said at the times of these readings. */
+  async #matched(reference: Reference, { samples }: Window, next: Placement, insist: boolean) {
+    const refusal = referenceRefusal(reference, next, { insist });
+    if (refusal) throw refusal;
+    const matched = await reference.at(samples.map(({ m }) => m));
+    if (!matched) throw referenceRefusal(reference, next, { insist, late: true });
+    const { value, spread, readings } = matched;
+    const from = reference.needle.instrument.name;
+    return { from, value, spread, readings: [...readings] as [number, number] };
+  }
+
+  async #type(text: string, keyed?: [number, number]): Promise<void> {
     const value = parseTyped(text);
     const { next, setup } = this.#session;
     if (setup.instrument.source !== 'typed') {
@@ -258,8 +308,9 @@ export class Keeper {
       );
     }
     if (!next) throw allTaken();
-    const typed = { value, spread: null, readings: null, count: 1, by: 'typed', steadiness: null } as const;
-    await this.record(this.#takeEvent(next, { ...typed, raw: text.trim() }));
+    const typed = { value, spread: null, readings: null, count: 1, steadiness: null } as const;
+    const by = keyed ? ({ by: 'instrument', keyed } as const) : ({ by: 'typed' } as const);
+    await this.record(this.#takeEvent(next, { ...typed, ...by, raw: text.trim() }));
   }
 
   #takeEvent(

@@ -2,8 +2,15 @@ import { Subject, type Subscription } from 'rxjs';
 import { channelFor } from '../../protocols/channels.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
 import { converted } from '../../protocols/quantities.ts';
-import { elsewhere, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
-import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
+import { armed, elsewhere, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
+import {
+  alone,
+  emptyWindow,
+  observe,
+  type Sample,
+  type SteadyLimits,
+  type Window,
+} from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { InstrumentSetup, ReadingUnit } from '../../shared/session/setup.ts';
@@ -29,8 +36,10 @@ export interface NeedleNow {
  */
 export class Needle {
   readonly live$ = new Subject<Live>();
-  /** A steady reading after a felt movement. */
-  readonly due$ = new Subject<void>();
+  /** A steady reading after a felt movement, or whatever the instrument sent by its own button. */
+  readonly due$ = new Subject<NeedleNow>();
+  /** Every reading once it is on record; null where the stream broke or said no number. */
+  readonly shown$ = new Subject<Sample | null>();
   readonly instrument: Instrument;
   /** The one of its values that the needle shows. */
   readonly #channel: Channel;
@@ -73,6 +82,7 @@ export class Needle {
         this.#flowing = is === 'back';
         this.#breaks += 1;
         this.#window = emptyWindow;
+        this.shown$.next(null);
         // Nobody knows what became of the instrument meanwhile: it is to be set down anew.
         this.#handsFree = spent;
         this.#unspent = spent;
@@ -85,6 +95,11 @@ export class Needle {
   get now(): NeedleNow {
     const { armed, moved } = this.#handsFree;
     return { window: this.#window, state: this.#state, armed, moved, flowing: this.#flowing };
+  }
+
+  /** Its readings come one by one, each meant by whoever pressed its button. */
+  get byButton(): boolean {
+    return this.instrument.profile.talk.kind === 'by-button';
   }
 
   /** Whether it listens. Behind the last event of a session there are no readings. */
@@ -113,6 +128,7 @@ export class Needle {
     this.#subscription.unsubscribe();
     this.live$.complete();
     this.due$.complete();
+    this.shown$.complete();
   }
 
   async #reading({ raw, decoded, stamp }: Reading): Promise<void> {
@@ -143,8 +159,15 @@ export class Needle {
   #show(value: number | null, state: ReadingState, seq: number, m: number): void {
     this.#flowing = true;
     this.#state = state;
-    const usable = state === 'ok' && value !== null;
-    this.#window = usable ? observe(this.#window, { seq, m, value }, this.#limits) : emptyWindow;
+    const sample = state === 'ok' && value !== null ? { seq, m, value } : null;
+    if (this.byButton) {
+      // One press, one reading: it waits for nothing, and is not there for a second take.
+      this.#window = sample ? alone(sample) : emptyWindow;
+      this.#handsFree = armed;
+    } else {
+      this.#window = sample ? observe(this.#window, sample, this.#limits) : emptyWindow;
+    }
+    this.shown$.next(sample);
     const felt = this.#feel(state);
     this.#handsFree = felt.state;
     const { steadiness, mean, spread, trend, steadySince } = this.#window;
@@ -162,7 +185,8 @@ export class Needle {
       armed: this.#handsFree.armed,
       moved: this.#handsFree.moved,
     });
-    if (felt.due) this.due$.next();
+    if (felt.due || this.byButton) this.due$.next(this.now);
+    if (this.byButton) this.#window = emptyWindow;
   }
 
   /** A frozen display and a spent battery tell of no movement; beyond its range it is surely not on its place. */

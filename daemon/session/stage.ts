@@ -1,6 +1,6 @@
-import { groupBy, mergeMap, Subject, Subscription, throttleTime } from 'rxjs';
+import { groupBy, merge, mergeMap, Subject, Subscription, throttleTime } from 'rxjs';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
-import type { Command, SentError, ToPage } from '../../shared/messages.ts';
+import type { Command, InstrumentState, SentError, ToPage } from '../../shared/messages.ts';
 import { provedOf, withProved } from '../../shared/proving/instruments.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import type { Setup } from '../../shared/session/setup.ts';
@@ -14,6 +14,8 @@ import { Turns } from './turns.ts';
 
 /** Shortest time between two needle values to the pages, ms: one frame of a screen and a half. */
 const liveEveryMs = 25;
+/** The same for instruments that only listen along. */
+const alongEveryMs = 100;
 const stateEveryMs = 100;
 const benchEveryMs = 250;
 /** What writes in the folder. */
@@ -60,7 +62,7 @@ export class Stage {
       program: this.#tools.program,
       mode: this.#tools.demo ? 'demo' : 'serve',
       session: snapshotOf(on),
-      instruments: on?.instrument ? [on.instrument.state$.value] : [],
+      instruments: statesOf(on),
       simulated: on instanceof Survey ? (on.bench?.state$.value ?? null) : null,
       player: on instanceof Replay ? on.player.state$.value : null,
       bench: this.#listening.state,
@@ -191,15 +193,17 @@ export class Stage {
   #tellOf(on: Survey | Replay): Subscription {
     const telling = new Subscription();
     const tell = (message: ToPage) => this.messages$.next(message);
+    on.needles.forEach(({ live$ }, k) => {
+      telling.add(
+        live$
+          .pipe(throttleTime(k === 0 ? liveEveryMs : alongEveryMs, undefined, latest))
+          .subscribe((live) => tell({ type: 'live', live })),
+      );
+    });
     telling.add(
-      on.needle?.live$
-        .pipe(throttleTime(liveEveryMs, undefined, latest))
-        .subscribe((live) => tell({ type: 'live', live })),
-    );
-    telling.add(
-      on.instrument?.state$
+      merge(...on.needles.map(({ instrument }) => instrument.state$))
         .pipe(throttleTime(stateEveryMs, undefined, latest))
-        .subscribe((state) => tell({ type: 'instruments', instruments: [state] })),
+        .subscribe(() => tell({ type: 'instruments', instruments: statesOf(on) })),
     );
     const id = on.header.id;
     telling.add(on.events$.subscribe((event) => tell({ type: 'events', id, events: [event] })));
@@ -259,6 +263,10 @@ export function sent(error: unknown): SentError {
     message: 'failed unexpectedly',
     remedy: 'see what the daemon printed',
   };
+}
+
+function statesOf(on: Survey | Replay | null): InstrumentState[] {
+  return on ? on.needles.map(({ instrument }) => instrument.state$.value) : [];
 }
 
 function snapshotOf(

@@ -5,7 +5,8 @@ import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { WayscribeError } from '../../shared/errors.ts';
 import { spent, untouched } from '../../shared/live/hands-free.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
-import type { Setup } from '../../shared/session/setup.ts';
+import { checkInstruments, instrumentsOf, referenceOf } from '../../shared/session/instruments.ts';
+import type { InstrumentSetup, Setup } from '../../shared/session/setup.ts';
 import { Instrument } from '../instruments/instrument.ts';
 import type { PortMaker } from '../ports/port.ts';
 import type { InstrumentStore } from '../proving/instrument-store.ts';
@@ -17,6 +18,7 @@ import { SimulatedBench } from '../simulate/bench.ts';
 import { Walker } from '../simulate/walker.ts';
 import { Keeper } from './keeper.ts';
 import { Needle } from './needle.ts';
+import { Reference } from './reference.ts';
 
 /** Path that stands for the simulated level of the demo. */
 export const simulatedPath = 'simulated';
@@ -33,39 +35,36 @@ export interface SurveyTools {
   makePort(path: string): PortMaker;
 }
 
-/** A survey that is on: its keeper, its level on a cable, and in the demo the hand that moves it. */
+/** A survey that is on: its keeper, its instruments on cables, and in the demo the hand that moves the level. */
 export class Survey {
   readonly keeper: Keeper;
-  readonly instrument: Instrument | null;
-  readonly needle: Needle | null;
+  /** Of the instrument that is moved first, then of those that listen along; none when the readings are typed. */
+  readonly needles: readonly Needle[];
   readonly bench: SimulatedBench | null;
   readonly walker: Walker | null;
 
   private constructor(keeper: Keeper, tools: SurveyTools, bench: SimulatedBench | null) {
-    const { setup } = keeper.session;
-    const { instrument } = setup;
+    const { setup, header } = keeper.session;
     this.keeper = keeper;
     this.bench = bench;
     this.walker = bench && new Walker(keeper, bench);
-    if (instrument.source === 'typed') {
-      this.instrument = null;
-      this.needle = null;
-      return;
-    }
-    const port = bench?.port ?? tools.makePort(instrument.port!);
-    this.instrument = new Instrument(instrument.name, profileFor(keeper.session.header, tools), port);
     // After a restart the level may still stand where the last take was made.
     const handsFree = keeper.session.takes.length > 0 ? spent : untouched;
-    this.needle = new Needle(
-      this.instrument,
-      instrument,
-      (event, stamp) => keeper.record(event, stamp),
-      handsFree,
-    );
-    keeper.use(this.needle);
+    this.needles = instrumentsOf(setup)
+      .filter(({ source }) => source === 'cable')
+      .map((instrument) => {
+        const simulated = instrument.port === simulatedPath && bench;
+        const port = simulated ? simulated.port : tools.makePort(instrument.port!);
+        const own = new Instrument(instrument.name, profileFor(instrument, header, tools), port);
+        return new Needle(own, instrument, (event, stamp) => keeper.record(event, stamp), handsFree);
+      });
+    const [needle, ...others] = this.needles;
+    if (!needle) return;
+    const reference = others.find(({ instrument: { name } }) => name === setup.reference?.name);
+    keeper.use(needle, others, reference ? new Reference(reference) : null);
     // A finished survey holds no port.
-    keeper.events$.subscribe(({ type }) => void (type === 'end' && this.instrument?.stop()));
-    void this.instrument.start();
+    keeper.events$.subscribe(({ type }) => void (type === 'end' && this.#letGo()));
+    for (const { instrument } of this.needles) void instrument.start();
   }
 
   /**
@@ -74,7 +73,7 @@ export class Survey {
    */
   static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
     checkEnds(setup);
-    checkInstrument(setup, tools, (id) => tools.profiles.find(id));
+    checkSetup(setup, tools, ({ profile }) => tools.profiles.find(profile!));
     const bench = benchFor(setup);
     const t = Date.now();
     const id = await tools.store.newId(setup, t);
@@ -85,6 +84,9 @@ export class Survey {
       t,
       setup,
       ...(setup.instrument.source === 'cable' && { profile: tools.profiles.find(setup.instrument.profile!) }),
+      ...(setup.others && {
+        otherProfiles: setup.others.map(({ profile }) => tools.profiles.find(profile!)),
+      }),
       ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.world.truthUm() } }),
     };
     const writer = await RecordingWriter.create(tools.store.pathOf(id), header);
@@ -97,7 +99,7 @@ export class Survey {
     const { writer, end, torn } = await reopenRecording(path);
     try {
       const { header, events } = await readRecording(path, { skipReadings: true, until: end });
-      checkInstrument(header.setup, tools, () => profileFor(header, tools));
+      checkSetup(header.setup, tools, (instrument) => profileFor(instrument, header, tools));
       const keeper = new Keeper(header, events, writer);
       await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
       return new Survey(keeper, tools, benchFor(header.setup));
@@ -125,9 +127,13 @@ export class Survey {
 
   async close(): Promise<void> {
     this.walker?.stop();
-    await this.instrument?.stop();
+    await this.#letGo();
     this.bench?.stop();
     await this.keeper.close();
+  }
+
+  async #letGo(): Promise<void> {
+    await Promise.all(this.needles.map(({ instrument }) => instrument.stop()));
   }
 }
 
@@ -138,9 +144,11 @@ function benchFor(setup: Setup): SimulatedBench | null {
 }
 
 /** The profile that the recording was begun with; the one of that name when its copy is of another form. */
-function profileFor({ profile, setup }: Header, tools: SurveyTools): Profile {
-  const copy = profileSchema.safeParse(profile);
-  return copy.success ? copy.data : tools.profiles.find(setup.instrument.profile!);
+function profileFor(instrument: InstrumentSetup, header: Header, tools: SurveyTools): Profile {
+  const { profile, otherProfiles = [], setup } = header;
+  const other = setup.others?.findIndex(({ name }) => name === instrument.name) ?? -1;
+  const copy = profileSchema.safeParse(other < 0 ? profile : otherProfiles[other]);
+  return copy.success ? copy.data : tools.profiles.find(instrument.profile!);
 }
 
 /** HIGH at an end means nothing when both ends have one name. */
@@ -154,12 +162,33 @@ function checkEnds(setup: Setup): void {
   );
 }
 
-function checkInstrument({ instrument }: Setup, tools: SurveyTools, find: (id: string) => Profile): void {
+function checkSetup(setup: Setup, tools: SurveyTools, find: (instrument: InstrumentSetup) => Profile): void {
+  checkInstruments(setup);
+  instrumentsOf(setup).forEach((instrument, k) => {
+    checkInstrument(instrument, k === 0 ? 'instrument' : `others.${k - 1}`, tools, find);
+  });
+  const reference = referenceOf(setup)?.level;
+  if (reference && find(reference).talk.kind === 'by-button') {
+    throw new WayscribeError(
+      'command.invalid',
+      'reference',
+      `${reference.name} speaks by its own button, and nobody presses it at every take`,
+      'choose a level that speaks by itself',
+    );
+  }
+}
+
+function checkInstrument(
+  instrument: InstrumentSetup,
+  place: string,
+  tools: SurveyTools,
+  find: (instrument: InstrumentSetup) => Profile,
+): void {
   if (instrument.source === 'typed') return;
   if (!instrument.port) {
     throw new WayscribeError(
       'command.invalid',
-      'instrument.port',
+      `${place}.port`,
       'no port is chosen',
       'choose the port of the instrument',
     );
@@ -167,16 +196,16 @@ function checkInstrument({ instrument }: Setup, tools: SurveyTools, find: (id: s
   if (!instrument.profile) {
     throw new WayscribeError(
       'command.invalid',
-      'instrument.profile',
+      `${place}.profile`,
       'it is not said how the instrument talks',
       'choose it',
     );
   }
-  channelFor(find(instrument.profile), instrument.unit, instrument.channel);
+  channelFor(find(instrument), instrument.unit, instrument.channel);
   if (instrument.port === simulatedPath && !tools.demo) {
     throw new WayscribeError(
       'command.invalid',
-      'instrument.port',
+      `${place}.port`,
       'is the simulated instrument',
       'run the demo for that',
     );

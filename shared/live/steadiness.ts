@@ -49,6 +49,19 @@ export const emptyWindow: Window = {
 /** Share of the window that its samples must span before it is full. */
 export const leastSpan = 0.9;
 
+/** The window of a reading that was asked for by itself: nothing tells how steady it was. */
+export function alone(sample: Sample): Window {
+  const { value, m } = sample;
+  return {
+    samples: [sample],
+    steadiness: 'steady',
+    mean: value,
+    spread: null,
+    trend: null,
+    steadySince: m,
+  };
+}
+
 /**
  * The window after one more sample.
  *

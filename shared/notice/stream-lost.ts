@@ -8,7 +8,7 @@ import type { Notice } from './notice.ts';
  * have moved there. Breaks of the daemon are told by themselves.
  */
 export function streamLost(session: Session): Notice[] {
-  const lost = session.gaps.filter(({ is }) => is === 'lost');
+  const lost = session.gaps.filter(({ is, from }) => is === 'lost' && from === session.setup.instrument.name);
   const resumed = session.resumed?.seq ?? 0;
   return takenRuns(session).flatMap(({ takes }) => {
     const at = takes.findIndex(

@@ -82,15 +82,28 @@ export const eventSchema = z.discriminatedUnion('type', [
     place: placementSchema,
     from: z.string(),
     value: z.number().describe('mean of the readings used, as the instrument reads'),
-    spread: z.number().nullable().describe('standard deviation of the readings used; null when typed'),
+    spread: z.number().nullable().describe('standard deviation of the readings used; null for one alone'),
     readings: z
       .tuple([z.number().int(), z.number().int()])
       .nullable()
       .describe('seq of the first and last reading used'),
     count: z.number().int().min(1).describe('how many readings were averaged'),
     by: takenBySchema,
-    steadiness: steadinessSchema.nullable().describe('null when typed'),
-    raw: z.string().optional().describe('the text as typed'),
+    steadiness: steadinessSchema.nullable().describe('null for one reading alone'),
+    raw: z.string().optional().describe('the text as typed, or as an instrument typed it'),
+    keyed: z
+      .tuple([z.number(), z.number()])
+      .optional()
+      .describe('wall clock at the first and the last key, when an instrument posed as a keyboard'),
+    reference: z
+      .object({
+        from: z.string().describe('name of the level that stays put'),
+        value: z.number().describe('its mean at the times of the readings used, as it reads'),
+        spread: z.number().describe('its standard deviation at these times'),
+        readings: z.tuple([z.number().int(), z.number().int()]).describe('seq of its first and last reading'),
+      })
+      .optional()
+      .describe('what the reference level said meanwhile; not yet taken off `value`'),
     replaces: z.number().int().optional().describe('seq of the take that this one repeats'),
   }),
   z.object({ ...stamp, type: z.literal('void'), take: z.number().int(), reason: z.string().max(300) }),
@@ -154,6 +167,7 @@ export const headerSchema = z.object({
   t: z.number().describe('wall clock when the session began, ms since 1970'),
   setup: setupSchema,
   profile: z.unknown().optional().describe('copy of the instrument profile in use'),
+  otherProfiles: z.array(z.unknown()).optional().describe('the same for the others, in their order'),
   simulated: z
     .object({
       scenario: z.string(),

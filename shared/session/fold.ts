@@ -1,6 +1,7 @@
 import { type Placement, type Plan, placementKey, placementsOf, type Run } from '../survey/plan.ts';
 import { planFor } from '../survey/plan-for.ts';
 import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
+import { instrumentsOf, isUsed } from './instruments.ts';
 import type { ReadingUnit, Setup } from './setup.ts';
 
 /** A take with what became of it. */
@@ -103,6 +104,7 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'hands-free':
       return { ...next, handsFree: event.on };
     case 'unit':
+      if (!isUsed(next.setup, event.from)) return next;
       return { ...next, unitAlarm: isAlarm(event, next.setup) ? event.unit : null };
     case 'resumed':
       return { ...next, ended: false, resumed: event };
@@ -158,8 +160,8 @@ function skipped(session: Session, event: EventOf<'skip'>): Session {
 }
 
 /** Switching back to the unit of the set-up is as good as having seen the change. */
-function isAlarm({ acknowledged, unit }: EventOf<'unit'>, { instrument }: Setup): boolean {
-  return !acknowledged && unit !== instrument.unit;
+function isAlarm({ acknowledged, unit, from }: EventOf<'unit'>, setup: Setup): boolean {
+  return !acknowledged && unit !== instrumentsOf(setup).find(({ name }) => name === from)?.unit;
 }
 
 /** The session with one run more or less. A run that was added comes next. */

@@ -1,7 +1,7 @@
 import type { SheetInput } from '../sheet/sheet.ts';
 import { type Plan, type PlannedStation, placementKey } from '../survey/plan.ts';
 import type { Session } from './fold.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /** What of a survey hangs together so far. */
 export interface Measured {

@@ -1,5 +1,5 @@
 import type { TiltRun } from '../survey/plan.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /** A line that a level was walked along more than once, with what counts of each walk. */
 export interface OutAndBack {

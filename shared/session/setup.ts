@@ -18,6 +18,7 @@ const line = z.string().trim().max(120);
 export const instrumentSchema = z.object({
   name: line.min(1).describe('what the person calls the level or the indicator'),
   source: z.enum(['cable', 'typed']).describe('read from a port, or read by eye and typed'),
+  keyed: z.boolean().optional().describe('it types by itself: it poses as a keyboard'),
   port: z.string().max(300).optional().describe('path of the serial port, for a cable'),
   profile: z.string().max(80).optional().describe('id of the instrument profile, for a cable'),
   channel: line.optional().describe('which of several channels on one cable'),
@@ -39,6 +40,13 @@ export const instrumentSchema = z.object({
 });
 export type InstrumentSetup = z.infer<typeof instrumentSchema>;
 
+export const referenceSchema = z.object({
+  name: line.min(1).describe('which of the others it is'),
+  faces: z
+    .enum(['far', 'start', 'rear', 'front'])
+    .describe('where its plus end points: along the part, or across it'),
+});
+
 const common = {
   part: line.min(1).describe('machine or part'),
   surface: line
@@ -51,6 +59,12 @@ const common = {
   round: line.default('as found'),
   handsFree: z.boolean().default(true).describe('take by itself when steady after a move'),
   instrument: instrumentSchema,
+  others: z
+    .array(instrumentSchema)
+    .max(8)
+    .optional()
+    .describe('more instruments on cables: each has a needle, and all they say is recorded'),
+  reference: referenceSchema.optional().describe('the level among the others that stays put on the part'),
   limit: z
     .number()
     .positive()

@@ -6,7 +6,7 @@ import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 import { asOneWalk, outAndBacks, tellsDrift } from './out-and-back.ts';
 import type { Setup } from './setup.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /** The walks and sweeps of a sheet, from the runs of a session. */
 
@@ -30,13 +30,13 @@ export function walkOf(
   run: TiltRun,
   takes: readonly TakeEvent[],
   factor: number,
-  { instrument }: Setup,
+  sigma: number | undefined,
 ): Walk {
   return {
     id: run.id,
     zero: run.zero,
     facing: run.facing,
-    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
+    ...(sigma !== undefined && { sigma: sigma * factor }),
     readings: takes.map(({ place, value }) => [place.at[0], place.at[1]!, value * factor]),
   };
 }

@@ -1,15 +1,17 @@
-import { placementKey, placementsOf, type Run } from '../survey/plan.ts';
-import type { TakeEvent } from './events.ts';
+import { placementKey, placementsOf } from '../survey/plan.ts';
 import type { Session } from './fold.ts';
+import { referenced } from './referenced.ts';
+import type { TakenRun } from './taken-run.ts';
 
-/** A run with what counts of it, in the order in which it was taken. */
-export interface TakenRun {
-  readonly run: Run;
-  readonly takes: readonly TakeEvent[];
+/**
+ * Every run that is wanted of which something counts, in the order of the plan: one that was given up counts nothing.
+ * What the reference level tells is taken off the readings.
+ */
+export function takenRuns(session: Session): TakenRun[] {
+  return referenced(session, countedRuns(session));
 }
 
-/** Every run that is wanted of which something counts, in the order of the plan: one that was given up counts nothing. */
-export function takenRuns(session: Session): TakenRun[] {
+function countedRuns(session: Session): TakenRun[] {
   return session.runs
     .map((run) => ({
       run,

@@ -3,6 +3,7 @@ import { isWayscribeError } from '../errors.ts';
 import { type SheetInput, validateSheet } from '../sheet/sheet.ts';
 import type { Session } from './fold.ts';
 import { type Measured, measured } from './measured.ts';
+import { referenceNote, sigmaWith } from './referenced.ts';
 import type { Setup } from './setup.ts';
 import { countsOf, isTilt, sagOf, sweepOf, walkOf, withDrift } from './sheet-runs.ts';
 import { takenRuns, withoutNewest } from './taken-runs.ts';
@@ -57,7 +58,7 @@ function sheetOf(
     .filter(({ takes }) => takes.length > 0);
   const { runs, drifting } = drift ? withDrift(tied) : { runs: tied, drifting: new Set<string>() };
   const { unit, factor } = countsOf(setup);
-  const notes = notesOf(session, names, untold);
+  const notes = notesOf(session, names, untold, referenceNote(session, tied));
   const sag = sagOf(session, unit);
   return {
     sheet: 1,
@@ -72,7 +73,9 @@ function sheetOf(
     ),
     lines,
     walks: runs.flatMap(({ run, takes }) =>
-      run.reads === 'tilt' ? { ...walkOf(run, takes, factor, setup), drift: drifting.has(run.id) } : [],
+      run.reads === 'tilt'
+        ? { ...walkOf(run, takes, factor, sigmaWith(session, run, takes)), drift: drifting.has(run.id) }
+        : [],
     ),
     sweeps: runs.flatMap(({ run, takes }) =>
       run.reads === 'height' ? sweepOf(run, takes, factor, setup, { told, sag }) : [],
@@ -98,11 +101,17 @@ function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): str
   return lines.map((line) => `${line}.${figure}`);
 }
 
-function notesOf({ setup, counted }: Session, used: ReadonlySet<string>, untold: readonly string[]): string {
+function notesOf(
+  { setup, counted }: Session,
+  used: ReadonlySet<string>,
+  untold: readonly string[],
+  referenceNote: string | null,
+): string {
   const left = new Set(
     [...counted.values()].flatMap(({ place }) => place.at).filter((name) => !used.has(name)),
   );
   return [
+    referenceNote,
     left.size > 0 && `Not tied to the rest yet and left out: ${[...left].join(', ')}.`,
     ...untold.map((name) => `The ${name} has not been turned yet: its own error is still in these figures.`),
     setup.kind === 'bar' &&
@@ -110,6 +119,6 @@ function notesOf({ setup, counted }: Session, used: ReadonlySet<string>, untold:
       setup.planes !== 'side' &&
       `The bar hangs down by ${setup.sagUm} µm at its far station: the readings on top are corrected for that.`,
   ]
-    .filter((note) => note !== false)
+    .filter((note) => note !== false && note !== null)
     .join(' ');
 }

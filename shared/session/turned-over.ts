@@ -1,5 +1,5 @@
 import type { HeightRun } from '../survey/plan.ts';
-import type { TakenRun } from './taken-runs.ts';
+import type { TakenRun } from './taken-run.ts';
 
 /** What of a survey can be used, now that artefacts may be turned over in part only. */
 export interface TurnedOver {

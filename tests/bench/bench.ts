@@ -3,6 +3,7 @@
  * on this machine in this run; where two are compared, both were taken in this run.
  */
 import { writeFileSync } from 'node:fs';
+import { loadRows } from './load-bench.ts';
 import { minimumZoneRows } from './minimum-zone-bench.ts';
 import { solverRows } from './solver-bench.ts';
 
@@ -21,7 +22,7 @@ const zones = (await minimumZoneRows()).flatMap(({ name, medianMs, ratio, target
     ? []
     : [{ what: `${name}, the other / ours`, value: ratio, unit: '×', wanted: target }]),
 ]);
-const rows = [...solverRows(), ...zones];
+const rows = [...solverRows(), ...zones, ...(await loadRows())];
 const table = [
   ['', 'found', 'wanted'],
   ...rows.map(({ what, value, unit, wanted }) => [what, `${shown(value)} ${unit}`.trim(), wanted]),

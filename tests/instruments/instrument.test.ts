@@ -58,7 +58,7 @@ describe('an instrument', () => {
   test('that speaks by its button is never silent', async () => {
     const { instrument } = await onPort(findProfile('decimal-unit-status'));
     await vi.advanceTimersByTimeAsync(3_600_000);
-    expect(instrument.state$.value).toMatchObject({ silent: false, kind: 'on-demand' });
+    expect(instrument.state$.value).toMatchObject({ silent: false, kind: 'by-button' });
     await instrument.stop();
   });
 });

@@ -2,6 +2,7 @@ import { Instrument } from '../../daemon/instruments/instrument.ts';
 import { MadePort } from '../../daemon/ports/made-port.ts';
 import { Keeper, type Recorder, type SessionCommand } from '../../daemon/session/keeper.ts';
 import { Needle } from '../../daemon/session/needle.ts';
+import { Reference } from '../../daemon/session/reference.ts';
 import { frameOf } from '../../daemon/simulate/frame.ts';
 import { ordinaryTraits, Pendulum, type Traits } from '../../daemon/simulate/pendulum.ts';
 import { seededRandom } from '../../daemon/simulate/random.ts';
@@ -38,6 +39,20 @@ export const hastyPace: Pace = { everyMs: 180, inHandMs: 180, standsMs: 0 };
 export type Hand = (place: Placement, nth: number, world: World) => number;
 const sureHand: Hand = (place, _, world) => world.reading(place);
 
+/** A level that stays put on a part that leans as a whole. It speaks as the first of the others of the set-up. */
+export interface LeaningPart {
+  /** Slope of the whole part along its length, µm/m. */
+  readonly lean: (nowMs: number) => number;
+  /** What the level that stays put would read on level ground, µm/m. */
+  readonly zero: number;
+  /** +1 when its plus end points to the far end, −1 when it points to the start. */
+  readonly sense: 1 | -1;
+  /** Between two of its frames. */
+  readonly everyMs: number;
+  /** Whether its cable is out. */
+  readonly silent?: (nowMs: number) => boolean;
+}
+
 export interface MadeUp {
   readonly setup: Setup;
   readonly scene: Scene;
@@ -45,6 +60,7 @@ export interface MadeUp {
   readonly traits?: Traits;
   readonly pace?: Pace;
   readonly hand?: Hand;
+  readonly leaning?: LeaningPart;
   readonly id?: string;
   /** Wall clock at the beginning, ms since 1970. */
   readonly t?: number;
@@ -66,6 +82,11 @@ export class Conductor {
   readonly #hand: Hand;
   readonly #t0: number;
   readonly #port = new MadePort('made up');
+  readonly #leaning: LeaningPart | null;
+  readonly #still = new MadePort('stays put');
+  #stillNeedle: Needle | null = null;
+  #stillSaidMs = 0;
+  #standsOn: Placement | null = null;
   #keeper!: Keeper;
   #instrument!: Instrument;
   #needle!: Needle;
@@ -77,6 +98,7 @@ export class Conductor {
     this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.#pace = madeUp.pace ?? ordinaryPace;
     this.#hand = madeUp.hand ?? sureHand;
+    this.#leaning = madeUp.leaning ?? null;
     this.world = new World(setup, scene);
     this.spoken = setup.instrument.unit;
     this.#t0 = t;
@@ -111,7 +133,8 @@ export class Conductor {
   async pass(ms: number): Promise<void> {
     for (const end = this.#nowMs + ms; this.#nowMs < end; ) {
       this.#nowMs += this.#pace.everyMs;
-      const value = this.pendulum.read(this.#nowMs);
+      this.#sayStill();
+      const value = this.pendulum.read(this.#nowMs) + this.#leanRead();
       const frame = frameOf(this.#profile, this.header.setup.instrument, value, this.spoken);
       this.#port.feed(frame, this.#stamp());
       await settled();
@@ -124,6 +147,7 @@ export class Conductor {
     this.pendulum.lift();
     do await this.pass(this.#pace.inHandMs);
     while (!this.#needle.now.moved);
+    this.#standsOn = place;
     this.pendulum.setDown(this.#hand(place, this.#placed, this.world), this.#nowMs);
     this.#placed += 1;
     const end = this.#nowMs + patienceMs;
@@ -137,6 +161,11 @@ export class Conductor {
   /** Goes over everything that is still open in the plan. */
   async walk(): Promise<void> {
     while (this.session.next) await this.place(this.session.next);
+  }
+
+  /** The level that stays put is lost, as its instrument tells it when it was silent for too long. */
+  loseStill(): void {
+    this.#stillNeedle?.instrument.gaps$.next({ is: 'lost', why: 'nothing came', stamp: this.#stamp() });
   }
 
   /** The daemon stops where it is and is started again: the session is folded anew from what is on record. */
@@ -161,14 +190,50 @@ export class Conductor {
     this.#instrument = new Instrument(instrument.name, this.#profile, this.#port);
     const record = (event: NewEvent, stamp: Stamp) => this.keeper.record(event, stamp);
     this.#needle = new Needle(this.#instrument, instrument, record, handsFree);
-    this.keeper.use(this.#needle);
+    await this.#useStill(record);
     await this.#instrument.start();
     const { frame } = this.#profile;
     if (frame.ends === 'delimiter') this.#port.feed(bytesOf(frame.delimiter), this.#stamp());
   }
 
+  /** The level that stays put, if there is one. */
+  async #useStill(record: (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>): Promise<void> {
+    const [still] = this.header.setup.others ?? [];
+    if (!still) return this.keeper.use(this.#needle);
+    const instrument = new Instrument(still.name, findProfile(still.profile!), this.#still);
+    this.#stillNeedle = new Needle(instrument, still, record, spent);
+    this.keeper.use(this.#needle, [this.#stillNeedle], new Reference(this.#stillNeedle));
+    await instrument.start();
+    this.#still.feed('\r\n', this.#stamp());
+  }
+
+  /** What the level that stays put has said up to now. */
+  #sayStill(): void {
+    const [still] = this.header.setup.others ?? [];
+    if (!still || !this.#leaning) return;
+    const { lean, zero, sense, everyMs, silent } = this.#leaning;
+    for (; this.#stillSaidMs + everyMs <= this.#nowMs; ) {
+      this.#stillSaidMs += everyMs;
+      if (silent?.(this.#stillSaidMs)) continue;
+      const stamp = { t: this.#t0 + this.#stillSaidMs, m: this.#stillSaidMs };
+      const value = zero + sense * lean(this.#stillSaidMs);
+      this.#still.feed(frameOf(findProfile(still.profile!), still, value, still.unit), stamp);
+    }
+  }
+
+  /** What the lean of the part adds to the level where it stands. */
+  #leanRead(): number {
+    const run = this.world.plan.runs.find(({ id }) => id === this.#standsOn?.run);
+    if (!this.#leaning || run?.reads !== 'tilt') return 0;
+    const x = (name: string | undefined) =>
+      this.world.plan.stations.find((station) => station.name === name)?.xMm ?? 0;
+    const [from, to] = this.#standsOn!.at;
+    return run.facing * Math.sign(x(to) - x(from)) * this.#leaning.lean(this.#nowMs);
+  }
+
   async #stop(): Promise<void> {
     await this.#instrument.stop();
+    await this.#stillNeedle?.instrument.stop();
     await this.keeper.close();
   }
 

@@ -11,6 +11,7 @@ import {
   walkBack,
 } from '../state/actions.ts';
 import { relief } from '../state/drawing-actions.ts';
+import { takesByButton } from '../state/needle.ts';
 import { addableRun } from '../state/on-plan.ts';
 import { usePick } from '../state/page.ts';
 import type { PageState } from '../state/page-state.ts';
@@ -20,6 +21,7 @@ import { Happenings } from './happenings.tsx';
 import { Question } from './question.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { TypedEntry } from './typed-entry.tsx';
+import { WedgeEntry } from './wedge-entry.tsx';
 
 /** Lower edge of the sheet: at the left what the hand needs, at the right the title block. */
 export function Foot() {
@@ -35,11 +37,17 @@ export function Foot() {
 
 function SurveyControls() {
   const typed = usePick((state) => state.session?.setup.instrument.source === 'typed');
+  const keyed = usePick((state) => state.session?.setup.instrument.keyed === true);
+  const byButton = usePick(takesByButton);
   const main = usePick(mainAction);
   return (
     <section class="controls" aria-label="Controls of the survey">
       {typed && main === take ? (
-        <TypedEntry />
+        keyed ? (
+          <WedgeEntry />
+        ) : (
+          <TypedEntry />
+        )
       ) : (
         <div class="column">
           <ActionControl action={main} main />
@@ -54,7 +62,7 @@ function SurveyControls() {
           <ActionControl action={note} />
         </Row>
         <Row>
-          {!typed && <ActionControl action={handsFree} />}
+          {!typed && !byButton && <ActionControl action={handsFree} />}
           <ActionControl action={relief} hides />
           {main !== walkBack && <ActionControl action={walkBack} hides />}
           {main !== finish && <ActionControl action={finish} apart />}

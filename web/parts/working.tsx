@@ -1,5 +1,6 @@
 import { handColumns } from '../../shared/figures/hand-columns.ts';
 import type { Session } from '../../shared/session/fold.ts';
+import { takenRuns } from '../../shared/session/taken-runs.ts';
 import { placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
 import { toInternal } from '../../shared/units.ts';
 import { decimalsFor } from '../../shared/words.ts';
@@ -136,11 +137,12 @@ function stepsOf(session: Session, run: TiltRun) {
   const { unit, graduation } = session.setup.instrument;
   const where = new Map(session.plan.stations.map((station) => [station.name, station]));
   const names = session.plan.lines[run.line] ?? [];
+  const taken = takenRuns(session).find((one) => one.run.id === run.id)?.takes ?? [];
   const along = placementsOf(run).sort((a, b) => names.indexOf(a.at[0]) - names.indexOf(b.at[0]));
   return along.map((place) => {
     const [from, to = from] = place.at;
     const [a, b] = [where.get(from), where.get(to)];
-    const take = session.counted.get(placementKey(place));
+    const take = taken.find((one) => placementKey(one.place) === placementKey(place));
     return {
       from,
       to,

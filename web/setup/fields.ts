@@ -21,6 +21,10 @@ export const emptyForm = {
   unit: 'um/m',
   graduation: '0.02',
   sigma: '',
+  /** Names of instruments that listen along, one a line. */
+  along: '',
+  reference: '',
+  referenceFaces: 'far',
   plus: 'high',
   length: '',
   width: '',

@@ -1,18 +1,21 @@
-import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { PortList } from '../../shared/api.ts';
+import type { ProvedInstrument } from '../../shared/proving/instruments.ts';
 import { heightUnits, tiltUnits } from '../../shared/units.ts';
 import { Choice } from '../parts/field.tsx';
-import { askPorts } from '../state/api.ts';
+import { nameOf, portsLike } from '../parts/proving/alike-ports.ts';
 import { capital, instrumentWord, kindWords } from '../words/kinds.ts';
 import { unitWord } from '../words/live.ts';
+import { say } from '../words/say.ts';
 import { Entries, type FieldsProps } from './entries.tsx';
 import type { SetupForm } from './fields.ts';
+import type { InstrumentFieldsProps } from './instrument-props.ts';
 import type { Entry } from './layout.ts';
+import { AskToMove, ProvedBefore, provedNow } from './proved-before.tsx';
 import { anotherPort } from './setup-form.ts';
 
 /** The instrument that the kind needs: on a cable, or read by eye and typed. */
-export function InstrumentFields(fields: FieldsProps) {
-  const { form, set } = fields;
+export function InstrumentFields(fields: InstrumentFieldsProps) {
+  const { form, set, plugged } = fields;
   const tilt = kindWords[form.kind].reads === 'tilt';
   const word = instrumentWord(form.kind);
   const change = (source: string) => {
@@ -26,6 +29,7 @@ export function InstrumentFields(fields: FieldsProps) {
     <fieldset>
       <legend>{`The ${word}`}</legend>
       <div class="fields two">
+        <ProvedBefore {...fields} />
         <Choice
           label="Its readings come"
           name="source"
@@ -33,12 +37,13 @@ export function InstrumentFields(fields: FieldsProps) {
           options={[
             ['cable', 'over a cable'],
             ['typed', 'from my eye, typed'],
+            ['keyed', say('from itself, as a keyboard')],
           ]}
           onChoose={change}
         />
         <Entries {...fields} entries={[{ field: 'name', label: 'Called' }]} />
         {form.source === 'cable' ? <Cable {...fields} /> : <Typed {...fields} />}
-        <Entries {...fields} entries={[...senseEntries(form), spreadEntry(form)]} />
+        <Entries {...fields} entries={[...senseEntries(form, provedNow(plugged, form)), spreadEntry(form)]} />
         <p class="soft field-beside">{tryIt(form, tilt)}</p>
       </div>
     </fieldset>
@@ -48,17 +53,17 @@ export function InstrumentFields(fields: FieldsProps) {
 /** What one reading usually is, by where it comes from. */
 function usualReading({ kind }: SetupForm, source: string) {
   const tilt = kindWords[kind].reads === 'tilt';
-  if (source === 'cable') return { unit: tilt ? 'um/m' : 'mm', graduation: '1', sigma: '' };
+  if (source !== 'typed') return { unit: tilt ? 'um/m' : 'mm', graduation: '1', sigma: '' };
   if (kind === 'dovetail') return { unit: 'mm', graduation: '1', sigma: '0.002' };
   return tilt
     ? { unit: 'mm/m', graduation: '0.02', sigma: '0.2' }
     : { unit: 'um', graduation: '1', sigma: '0.5' };
 }
 
-function senseEntries({ kind, startEnd, farEnd }: SetupForm): Entry[] {
+function senseEntries({ kind, startEnd, farEnd }: SetupForm, proved: ProvedInstrument | undefined): Entry[] {
   const faces = (far: string, start: string): Entry => ({
     field: 'faces',
-    label: 'Its plus end points to',
+    label: plusEndLabel(proved),
     options: [
       ['far', far],
       ['start', start],
@@ -97,6 +102,15 @@ function senseEntries({ kind, startEnd, farEnd }: SetupForm): Entry[] {
   }
 }
 
+/** Which end of the level is its plus end, where that was proved. */
+function plusEndLabel(proved: ProvedInstrument | undefined): string {
+  if (proved?.proving.reads !== 'tilt') return say('Its plus end points to');
+  const { sign, proving } = proved;
+  return sign > 0
+    ? say('Its plus end ({end}) points to', { end: proving.far })
+    : say('Its plus end (not the {end}) points to', { end: proving.far });
+}
+
 function spreadEntry({ source, graduation }: SetupForm): Entry {
   if (source !== 'typed') return { field: 'sigma', label: 'Spread of one reading, if proved' };
   return { field: 'sigma', label: `One reading is good to${graduation === '1' ? '' : ', graduations'}` };
@@ -119,14 +133,13 @@ function Typed(fields: FieldsProps) {
   return <Entries {...fields} entries={[{ field: 'graduation', label: 'One graduation is' }, unit]} />;
 }
 
-function Cable(fields: FieldsProps) {
-  const { form, wrong, set } = fields;
+function Cable(fields: InstrumentFieldsProps) {
+  const { form, wrong, set, plugged, onFind } = fields;
   const { reads } = kindWords[form.kind];
-  const [list, setList] = useState<PortList | null>(null);
-  const look = useCallback(() => void askPorts().then(setList), []);
-  useEffect(look, [look]);
+  const { list, look } = plugged;
   const ports = list?.ports ?? [];
-  const known = ['', anotherPort, ...ports.map(({ path }) => path)].includes(form.port);
+  const known = ['', anotherPort, ...ports.map(nameOf)].includes(form.port);
+  const alike = ports.find((port) => nameOf(port) === form.port)?.alike ?? false;
   const profiles = (list?.profiles ?? []).filter(({ units }) => units[reads] !== undefined);
   const chooseProfile = (id: string) => {
     set('profile')(id);
@@ -143,7 +156,7 @@ function Cable(fields: FieldsProps) {
           error={wrong('port')}
           options={[
             ['', ports.length > 0 ? 'choose…' : 'no port found: plug it in, then look again'],
-            ...ports.map(({ path, label }) => [path, label === path ? path : `${label} (${path})`] as const),
+            ...ports.map((port) => [nameOf(port), portWords(port)] as const),
             ...(known ? [] : [[form.port, `${form.port}, not there now`] as const]),
             [anotherPort, 'another path…'],
           ]}
@@ -153,6 +166,12 @@ function Cable(fields: FieldsProps) {
           Look again
         </button>
       </div>
+      {alike && form.profile !== '' && (
+        <AskToMove
+          text={say('Another adapter is just like this one: it is known by its socket alone.')}
+          onFind={() => onFind(portsLike(form.port, ports))}
+        />
+      )}
       {form.port === anotherPort && (
         <Entries {...fields} entries={[{ field: 'portPath', label: 'Path of the port', wide: true }]} />
       )}
@@ -174,4 +193,8 @@ function Cable(fields: FieldsProps) {
       />
     </>
   );
+}
+
+function portWords({ path, label }: PortList['ports'][number]): string {
+  return label === path ? path : `${label} (${path})`;
 }

@@ -1,4 +1,6 @@
+import { instrumentSetupOf, type ProvedInstrument } from '../../shared/proving/instruments.ts';
 import { type Setup, type SetupInput, setupSchema } from '../../shared/session/setup.ts';
+import { kindWords } from '../words/kinds.ts';
 import { readNumber } from '../words/numbers.ts';
 import {
   commonMappings,
@@ -18,13 +20,16 @@ export interface ReadForm {
   readonly errors: Readonly<Partial<Record<FormField, string>>>;
 }
 
-/** The set-up that a form says, or what is wrong beside each field. */
-export function readForm(form: SetupForm): ReadForm {
+/**
+ * The set-up that a form says, or what is wrong beside each field.
+ * @param proved what was proved: instruments that listen along are taken from there by their names
+ */
+export function readForm(form: SetupForm, proved: readonly ProvedInstrument[] = []): ReadForm {
   const errors: Partial<Record<FormField, string>> = {};
   const put = (field: FormField, text = '') => {
     errors[field] = right[field] ?? text;
   };
-  const parsed = setupSchema.safeParse(setupOf(form));
+  const parsed = setupSchema.safeParse(setupOf(form, proved));
   for (const issue of parsed.error?.issues ?? []) put(fieldOf(form, issue.path.join('.')), issue.message);
   if (form.source === 'cable') {
     if (!form.port) put('port');
@@ -54,7 +59,7 @@ function mappingsOf(kind: SetupForm['kind']): readonly Mapping[] {
   return [...commonMappings, ...kindMappings[kind]];
 }
 
-function setupOf(form: SetupForm): unknown {
+function setupOf(form: SetupForm, proved: readonly ProvedInstrument[]): unknown {
   const mm = form.lengthUnit === 'in' ? 25.4 : 1;
   const cable = form.source === 'cable';
   const values = mappingsOf(form.kind).map(([key, field, reads]) => {
@@ -65,15 +70,31 @@ function setupOf(form: SetupForm): unknown {
     kind: form.kind,
     ...present(values),
     handsFree: cable && form.handsFree === 'yes',
+    ...alongOf(form, proved),
     instrument: present([
       ['name', form.name],
-      ['source', form.source],
+      ['source', cable ? 'cable' : 'typed'],
+      ['keyed', form.source === 'keyed' ? true : undefined],
       ['unit', form.unit],
       ['sigma', numberOrNothing(form.sigma)],
       ['port', cable ? portOf(form) : undefined],
       ['profile', cable ? form.profile : undefined],
       ['graduation', cable ? undefined : numberOrNothing(form.graduation)],
     ]),
+  };
+}
+
+/** The instruments that listen along, and the one of them that stays put. */
+function alongOf(form: SetupForm, proved: readonly ProvedInstrument[]) {
+  if (form.source !== 'cable') return {};
+  const still = kindWords[form.kind].reads === 'tilt' ? form.reference : '';
+  const names = new Set([...form.along.split('\n'), still].filter((name) => name && name !== form.name));
+  const others = proved.filter(({ proving }) => proving.source === 'cable' && names.has(proving.name));
+  if (others.length === 0) return {};
+  const reference = others.some(({ proving }) => proving.name === still && proving.reads === 'tilt');
+  return {
+    others: others.map(instrumentSetupOf),
+    ...(reference && { reference: { name: still, faces: form.referenceFaces } }),
   };
 }
 
@@ -100,12 +121,15 @@ export function formOf(setup: SetupInput): SetupForm {
     ...Object.fromEntries(fields),
     handsFree: setup.handsFree === false ? 'no' : 'yes',
     name: instrument.name,
-    source: instrument.source,
+    source: instrument.keyed ? 'keyed' : instrument.source,
     unit: instrument.unit,
     port: instrument.port ?? '',
     profile: instrument.profile ?? '',
     graduation: String(instrument.graduation ?? 1),
     sigma: instrument.sigma === undefined ? '' : String(instrument.sigma),
+    along: (setup.others ?? []).map(({ name }) => name).join('\n'),
+    reference: setup.reference?.name ?? '',
+    referenceFaces: setup.reference?.faces ?? 'far',
   };
 }
 

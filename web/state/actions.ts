@@ -1,3 +1,5 @@
+import { say } from '../words/say.ts';
+import { takesByButton } from './needle.ts';
 import { addableRun } from './on-plan.ts';
 import type { Page } from './page.ts';
 import { lastTake, nothing, type PageState, placeNow } from './page-state.ts';
@@ -29,10 +31,13 @@ const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | '
 
 export const take: Action = {
   id: 'take',
-  word: () => 'Take',
+  word: (state) => (takesByButton(state) ? say('Press its button') : say('Take')),
   keys: [' ', 'enter', 'pagedown'],
-  hint: ({ session }) => `space · pedal${session?.handsFree ? ' · or hold still' : ''}`,
-  can: (state) => surveying(state) && !typed(state) && state.session?.next !== null,
+  hint(state) {
+    if (takesByButton(state)) return say('on the instrument: that takes');
+    return state.session?.handsFree ? say('space · pedal · or hold still') : say('space · pedal');
+  },
+  can: (state) => surveying(state) && !typed(state) && !takesByButton(state) && state.session?.next !== null,
   run: (page, asked) => void page.send({ do: 'take', by: asked }),
 };
 
@@ -117,7 +122,7 @@ export const handsFree: Action = {
   word: ({ session }) => (session?.handsFree ? 'Hands-free is on' : 'Hands-free is off'),
   keys: ['h'],
   hint: ({ session }) => (session?.handsFree ? 'H, takes when still' : 'H, switch on'),
-  can: (state) => surveying(state) && !typed(state),
+  can: (state) => surveying(state) && !typed(state) && !takesByButton(state),
   on: ({ session }) => session?.handsFree ?? false,
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };

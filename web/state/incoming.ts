@@ -1,4 +1,4 @@
-import type { ToPage } from '../../shared/messages.ts';
+import type { Live, ToPage } from '../../shared/messages.ts';
 import { apply, fold } from '../../shared/session/fold.ts';
 import { nothing, type PageState } from './page-state.ts';
 import { extendTrace } from './settle-trace.ts';
@@ -12,12 +12,7 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
     case 'events':
       return withEvents(state, message);
     case 'live':
-      return withoutOldRefusal({
-        ...state,
-        live: message.live,
-        heardAt: now,
-        trace: extendTrace(state.trace, message.live),
-      });
+      return withoutOldRefusal(withNeedle(state, message.live, now));
     case 'instruments':
       return { ...state, instruments: message.instruments };
     case 'simulated':
@@ -35,6 +30,13 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
   }
 }
 
+/** The needle that is moved has a trace; those that only listen along have not. */
+function withNeedle(state: PageState, live: Live, now: number): PageState {
+  const needles = { ...state.needles, [live.from]: live };
+  if (live.from !== state.session?.setup.instrument.name) return { ...state, needles };
+  return { ...state, needles, live, heardAt: now, trace: extendTrace(state.trace, live) };
+}
+
 function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): PageState {
   const { program, mode, instruments, simulated, player } = hello;
   const session = hello.session && {
@@ -47,6 +49,7 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
     : {
         pointing: nothing,
         live: null,
+        needles: {},
         heardAt: null,
         trace: [],
         refusal: null,

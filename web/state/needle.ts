@@ -7,12 +7,22 @@ export function instrumentOf(state: PageState): InstrumentState | null {
   return state.instruments.find(({ name }) => name === state.session?.setup.instrument.name) ?? null;
 }
 
+/** Whether the instrument takes by its own button, one reading at a press. */
+export function takesByButton(state: PageState): boolean {
+  return instrumentOf(state)?.kind === 'by-button';
+}
+
 /** Why the needle can't be believed now, in words; null when it is live. */
 export function staleness(state: PageState): string | null {
   if (state.link === 'lost') return 'connection lost';
   if (state.player) return null;
   const instrument = instrumentOf(state);
   if (!instrument) return state.live ? null : 'nothing heard yet';
+  return linkStaleness(instrument);
+}
+
+/** Why nothing comes from an instrument, in words; null when it does. */
+export function linkStaleness(instrument: InstrumentState): string | null {
   if (instrument.link === 'absent') return 'cable is out';
   if (instrument.link === 'faulted') return 'port fails';
   if (instrument.link === 'opening') return 'opening the port';

@@ -33,8 +33,9 @@ export interface PageState {
   readonly simulated: SimulatedState | null;
   readonly player: PlayerState | null;
   readonly live: Live | null;
-  /** Ports that are listened to while no survey is on, and the needles of what hangs on them, by stream. */
+  /** Ports that are listened to while no survey is on. */
   readonly bench: BenchState | null;
+  /** The newest of every needle: of a survey by instrument, of the bench by stream. */
   readonly needles: Readonly<Record<string, Live>>;
   /** Page clock at the last live message, ms; null when none came since the page opened. */
   readonly heardAt: number | null;

@@ -2,12 +2,17 @@ import { useState } from 'preact/hooks';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
+import { type ChosenPort, portsLike } from '../parts/proving/alike-ports.ts';
 import { SentenceHead } from '../parts/sentence-head.tsx';
+import { AlongFields } from '../setup/along-fields.tsx';
 import type { FieldsProps } from '../setup/entries.tsx';
 import { emptyForm, type FormField, type SetupForm } from '../setup/fields.ts';
+import { FindByMoving } from '../setup/find-by-moving.tsx';
 import { InstrumentFields } from '../setup/instrument-fields.tsx';
 import { KindChoice } from '../setup/kind-choice.tsx';
 import { PartFields } from '../setup/part-fields.tsx';
+import { type Plugged, provedOf, usePlugged } from '../setup/plugged.ts';
+import { provedNow } from '../setup/proved-before.tsx';
 import { firstForm, keepForm, lastForm } from '../setup/remembered.ts';
 import { RunFields } from '../setup/run-fields.tsx';
 import { countsStations, readForm, stationsFor } from '../setup/setup-form.ts';
@@ -21,7 +26,9 @@ export function SetupView() {
   const [form, setForm] = useState<SetupForm>(() => lastForm(demo));
   const [touched, setTouched] = useState<ReadonlySet<FormField>>(new Set());
   const [counted, setCounted] = useState(() => isCounted(form));
-  const { setup, errors } = readForm(form);
+  const plugged = usePlugged();
+  const [finding, setFinding] = useState<readonly ChosenPort[] | null>(null);
+  const { setup, errors } = readForm(form, provedOf(plugged));
 
   const set = (field: FormField) => (value: string) => {
     if (field === 'stations') setCounted(value.trim() !== '');
@@ -51,7 +58,36 @@ export function SetupView() {
       return;
     }
     if (!demo) keepForm(form);
+    const tie = tiedPorts(plugged, form);
+    if (tie) return setFinding(tie);
     if (!(await page.send({ do: 'start', setup }))) page.point(nothing);
+  };
+  const found = async (port: string) => {
+    setForm((old) => ({ ...old, port, portPath: '' }));
+    const bound = provedNow(plugged, form);
+    if (bound) await page.send({ do: 'bind-instrument', name: form.name, port });
+    plugged.look();
+    setFinding(null);
+  };
+  if (finding) {
+    return (
+      <>
+        <FindByMoving
+          ports={finding}
+          profile={form.profile}
+          name={form.name}
+          onFound={(port) => void found(port)}
+          onBack={() => setFinding(null)}
+        />
+        <ActionStrip />
+      </>
+    );
+  }
+  const instrumentFields = {
+    ...fields,
+    plugged,
+    fill: (part: Partial<SetupForm>) => setForm((old) => ({ ...old, ...part })),
+    onFind: setFinding,
   };
   return (
     <>
@@ -66,8 +102,9 @@ export function SetupView() {
           <KindChoice kind={form.kind} onChoose={choose} />
           <div class="columns">
             <PartFields key={form.kind} {...fields} />
-            <InstrumentFields {...fields} />
+            <InstrumentFields {...instrumentFields} />
           </div>
+          <AlongFields {...fields} plugged={plugged} />
           <RunFields {...fields} />
           <Row>
             <Control word="Start the survey" hint="enter" kind="main" submit testId="start" />
@@ -83,4 +120,11 @@ export function SetupView() {
 /** Whether somebody has counted the stations, so that they do not follow from the length any more. */
 function isCounted(form: SetupForm): boolean {
   return form.stations !== '' && form.stations !== stationsFor(form.length, form.base);
+}
+
+/** The ports among which the instrument must be found first: it is not in its socket, and adapters are alike. */
+function tiedPorts(plugged: Plugged, form: SetupForm): readonly ChosenPort[] | null {
+  const now = plugged.known?.find(({ proved }) => proved.proving.name === form.name);
+  const own = now?.proved.proving.port;
+  return now?.is === 'tie' && own === form.port ? portsLike(own, plugged.list?.ports ?? []) : null;
 }

@@ -1,4 +1,5 @@
 import type { Placement } from '../../shared/survey/plan.ts';
+import { AlongNeedles } from '../parts/along-needles.tsx';
 import { Drawing } from '../parts/drawing.tsx';
 import { Foot } from '../parts/foot.tsx';
 import { LiveReading } from '../parts/live-reading.tsx';
@@ -7,7 +8,7 @@ import { SentenceHead } from '../parts/sentence-head.tsx';
 import { SettleTrace } from '../parts/settle-trace.tsx';
 import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
-import { inTrouble, isLifted, standsOn } from '../state/needle.ts';
+import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
@@ -18,6 +19,7 @@ export function SurveyView() {
   const what = usePick((state) => surveySentence(state).what);
   const context = usePick((state) => surveySentence(state).context);
   const typed = usePick((state) => state.session?.setup.instrument.source === 'typed');
+  const byButton = usePick(takesByButton);
   const session = usePick((state) => state.session);
   const trouble = usePick(inTrouble);
   const working = usePick((state) => state.working);
@@ -32,11 +34,13 @@ export function SurveyView() {
           </SentenceHead>
           {typed ? null : (
             <>
-              <SettleTrace />
+              {/* Single readings have no rest to wait for; the place of the trace stays. */}
+              {byButton ? <div class="trace" /> : <SettleTrace />}
               <LiveReading />
             </>
           )}
         </header>
+        <AlongNeedles />
         {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
         <Foot />
       </main>

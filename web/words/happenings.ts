@@ -19,10 +19,10 @@ export function happenings(session: Session, most: number): { seq: number; text:
     return { seq, text: out ? `${what}. Taken back: ${out}` : what };
   });
   const notes = session.notes.map(({ seq, text }) => ({ seq, text: `Note: ${text}` }));
-  const gaps = session.gaps.map(({ seq, is, why }) => ({
-    seq,
-    text: is === 'lost' ? `The instrument was lost: ${why}` : 'The instrument is back',
-  }));
+  const gaps = session.gaps.map(({ seq, is, why, from }) => {
+    const name = from === instrument.name ? 'The instrument' : from;
+    return { seq, text: is === 'lost' ? `${name} was lost: ${why}` : `${name} is back` };
+  });
   const skips = [...session.skipped.values()].map(({ seq, place, reason }) => ({
     seq,
     text: `${place.at.join('–')} skipped: ${reason}`,

@@ -1,24 +1,30 @@
 import type { Live } from '../../shared/messages.ts';
+import { unitWords } from '../../shared/proving/unit-words.ts';
 import type { ReadingState } from '../../shared/session/events.ts';
 import { type HeightUnit, type TiltUnit, unitFactor } from '../../shared/units.ts';
 
-/** What a unit is called, and how many decimals of it a person can use. */
-const unitTable: Record<TiltUnit | HeightUnit, { word: string; decimals: number }> = {
-  'um/m': { word: 'µm/m', decimals: 1 },
-  'mm/m': { word: 'mm/m', decimals: 4 },
-  arcsec: { word: 'arc seconds', decimals: 1 },
-  deg: { word: 'degrees', decimals: 5 },
-  mrad: { word: 'mrad', decimals: 4 },
-  'in/ft': { word: 'inch per foot', decimals: 6 },
-  'in/10in': { word: 'inch per 10 inch', decimals: 6 },
-  um: { word: 'µm', decimals: 1 },
-  mm: { word: 'mm', decimals: 4 },
-  in: { word: 'inch', decimals: 6 },
-  uin: { word: 'µin', decimals: 0 },
+/** How many decimals of a unit a person can use. */
+const decimalsOf: Record<TiltUnit | HeightUnit, number> = {
+  'um/m': 1,
+  'mm/m': 4,
+  arcsec: 1,
+  deg: 5,
+  mrad: 4,
+  'in/ft': 6,
+  'in/10in': 6,
+  um: 1,
+  mm: 4,
+  in: 6,
+  uin: 0,
 };
 
+/** What a unit is called; a word that is no unit stays as it is. */
 export function unitWord(unit: string): string {
-  return unit in unitTable ? unitTable[unit as TiltUnit | HeightUnit].word : unit;
+  return isUnit(unit) ? unitWords(unit) : unit;
+}
+
+function isUnit(unit: string): unit is TiltUnit | HeightUnit {
+  return Object.hasOwn(decimalsOf, unit);
 }
 
 const stateWords: Record<Exclude<ReadingState, 'ok'>, string> = {
@@ -92,7 +98,7 @@ function batteryWords(live: Live | null): string {
 
 /** The size of a reading, no sign, with the decimals that its unit deserves. */
 export function sizeText(value: number, unit: string): string {
-  const decimals = unit in unitTable ? unitTable[unit as TiltUnit | HeightUnit].decimals : 2;
+  const decimals = isUnit(unit) ? decimalsOf[unit] : 2;
   return Math.abs(value).toLocaleString('en', {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,

@@ -1,5 +1,6 @@
 import type { Lean } from '../../../shared/figures/corner-plane.ts';
 import type { Session } from '../../../shared/session/fold.ts';
+import { takenRuns } from '../../../shared/session/taken-runs.ts';
 import { placementKey } from '../../../shared/survey/plan.ts';
 import type { TiltUnit } from '../../../shared/units.ts';
 import { toInternal } from '../../../shared/units.ts';
@@ -18,8 +19,9 @@ export function leansOfReadings(session: Session): Lean[] {
   const inner = (value: number) => toInternal('tilt', value * graduation, unit as TiltUnit);
   const uUmPerM = Math.SQRT2 * (sigma === undefined ? assumedSigma : inner(sigma));
   const xOf = new Map(session.plan.stations.map(({ name, xMm }) => [name, xMm]));
+  const taken = takenRuns(session).find((one) => one.run.id === run.id)?.takes ?? [];
   const read = run.feet.flatMap((at) => {
-    const take = session.counted.get(placementKey({ run: run.id, at }));
+    const take = taken.find(({ place }) => placementKey(place) === placementKey({ run: run.id, at }));
     return take ? [{ at, slopeUmPerM: run.facing * inner(take.value) }] : [];
   });
   const first = read[0]?.slopeUmPerM ?? 0;

@@ -6,14 +6,9 @@ import { Control, Row } from '../control.tsx';
 import { Field } from '../field.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
+import { type ChosenPort, nameOf, portsLike } from './alike-ports.ts';
 import { KnownInstruments } from './known-instruments.tsx';
 import { numbered, useKeys } from './use-keys.ts';
-
-/** A port by its identity, and what a person calls it. */
-export interface ChosenPort {
-  readonly port: string;
-  readonly label: string;
-}
 
 interface ChoosePortsProps {
   onListen(ports: readonly ChosenPort[]): void;
@@ -81,7 +76,7 @@ export function ChoosePorts({ onListen, onTyped, onUse, onMove, onLeave }: Choos
       >
         <Field label="Another port, by its path" name="other-port" value={other} onInput={setOther} />
       </form>
-      <KnownInstruments onUse={onUse} onMove={(known) => onMove(known, likeOf(known, ports))} />
+      <KnownInstruments onUse={onUse} onMove={(known) => onMove(known, portsLike(known.port, ports))} />
       <Row>
         <Control
           word="Listen"
@@ -97,21 +92,4 @@ export function ChoosePorts({ onListen, onTyped, onUse, onMove, onLeave }: Choos
       </Row>
     </>
   );
-}
-
-type Port = PortList['ports'][number];
-
-function nameOf({ identity, path }: Port): string {
-  return identity ?? path;
-}
-
-/** The ports on adapters like the one that an instrument hung on. */
-function likeOf({ port }: Proving, ports: readonly Port[]): ChosenPort[] {
-  const kind = port?.split(':').slice(0, 3).join(':');
-  return ports
-    .filter(({ identity }) => identity?.startsWith(`${kind}:`))
-    .map((one) => ({
-      port: nameOf(one),
-      label: one.label === one.path ? one.path : `${one.label}, ${one.path}`,
-    }));
 }

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchStream } from '../../../shared/messages.ts';
 import { quietOf, whichMoved } from '../../../shared/proving/moved.ts';
 import { usePick } from '../../state/page.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
@@ -10,13 +11,23 @@ import { NeedleWords } from './needle.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 interface WhichMovedProps {
+  /** What to do, until one was moved. */
+  readonly ask?: string;
+  /** Where it goes back to. */
+  readonly back?: string;
   labelOf(port: string): string;
   onFound(stream: BenchStream): void;
   onBack(): void;
 }
 
 /** Which of the streams is the instrument: the one that the person moves. */
-export function WhichMoved({ labelOf, onFound, onBack }: WhichMovedProps) {
+export function WhichMoved({
+  ask = say('Move the one that you want to prove'),
+  back = say('How it talks'),
+  labelOf,
+  onFound,
+  onBack,
+}: WhichMovedProps) {
   const bench = usePick((state) => state.bench);
   const needles = usePick((state) => state.needles);
   const streams = streamsOf(bench);
@@ -49,9 +60,7 @@ export function WhichMoved({ labelOf, onFound, onBack }: WhichMovedProps) {
     <>
       <header class="head one">
         <SentenceHead
-          what={
-            found ? `It is ${streamName(found, streams, labelOf)}` : 'Move the one that you want to prove'
-          }
+          what={found ? say('It is {stream}', { stream: streamName(found, streams, labelOf) }) : ask}
           context={
             several
               ? 'More than one moved: let everything rest, watch anew, and move one alone.'
@@ -81,7 +90,7 @@ export function WhichMoved({ labelOf, onFound, onBack }: WhichMovedProps) {
           onClick={() => found && choose(found)}
         />
         <Control word="Watch anew" hint="R" onClick={anew} />
-        <Control word="How it talks" hint="B" apart onClick={onBack} />
+        <Control word={back} hint="B" apart onClick={onBack} />
       </Row>
     </>
   );
