@@ -32,6 +32,7 @@ export type ErrorCode =
   | 'take.place'
   | 'take.unitChanged'
   | 'command.invalid'
+  | 'command.notPaired'
   | 'command.refused';
 
 /**

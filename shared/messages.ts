@@ -58,6 +58,10 @@ export const liveSchema = z.object({
 });
 export type Live = z.infer<typeof liveSchema>;
 
+/** What a page may do: everything on this computer and on a paired device, elsewhere only watch. */
+export const accessSchema = z.enum(['local', 'paired', 'watching']);
+export type Access = z.infer<typeof accessSchema>;
+
 /** The simulated instrument of the demo: what its hand is doing. */
 export const simulatedSchema = z.object({
   scenario: z.string(),
@@ -159,6 +163,11 @@ export const toPageSchema = z.discriminatedUnion('type', [
     simulated: simulatedSchema.nullable(),
     player: playerSchema.nullable().describe('set when the session is a replay: then it takes no takes'),
     bench: benchSchema.nullish().describe('ports that are listened to while no survey is on'),
+  }),
+  z.object({
+    type: z.literal('access').describe('the first message of all'),
+    access: accessSchema,
+    lan: z.boolean().describe('whether devices in the network are let in'),
   }),
   z.object({ type: z.literal('events'), id: z.string(), events: z.array(eventSchema) }),
   z.object({ type: z.literal('live'), live: liveSchema }),
