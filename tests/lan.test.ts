@@ -180,8 +180,16 @@ describe.runIf(process.platform === 'linux')('with --lan, a device in the networ
   });
 
   test('gets every answer with the headers that keep foreign code out, errors too', async () => {
-    for (const path of ['/', '/api/recordings', '/api/none', '/none', '/%', '/api/recordings/%']) {
-      const { headers, body } = await tablet.ask(path);
+    for (const [path, expected] of [
+      ['/', 200],
+      ['/api/recordings', 200],
+      ['/api/none', 404],
+      ['/none', 404],
+      ['/%', 400],
+      ['/api/recordings/%', 400],
+    ] as const) {
+      const { status, headers, body } = await tablet.ask(path);
+      expect(status, path).toBe(expected);
       const policy = String(headers['content-security-policy']);
       expect(policy, path).toContain("default-src 'none'");
       expect(policy, path).not.toContain('unsafe');

@@ -63,6 +63,7 @@ describe.runIf(process.platform === 'linux')('the page on a device in the networ
 
   test('watches again as soon as that is taken away on the computer', async () => {
     await local.keyboard.press('Escape');
+    await local.getByTestId('devices-list').waitFor({ state: 'detached' });
     await local.keyboard.press('e');
     await local.getByRole('button', { name: 'Take control away' }).click();
     await tablet.getByTestId('watching').waitFor();
