@@ -185,7 +185,7 @@ describe.runIf(process.platform === 'linux')('with --lan, a device in the networ
       ['/api/recordings', 200],
       ['/api/none', 404],
       ['/none', 404],
-      ['/%', 400],
+      ['/%', 404],
       ['/api/recordings/%', 400],
     ] as const) {
       const { status, headers, body } = await tablet.ask(path);

@@ -3,6 +3,8 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import type { PairedDevice } from '../../shared/api.ts';
+import type { Stamp } from '../../shared/session/events.ts';
+import { stampNow } from '../ports/port.ts';
 import { replaceFile } from '../replace-file.ts';
 import { Turns } from '../session/turns.ts';
 
@@ -32,19 +34,19 @@ type Device = z.infer<typeof fileSchema>['devices'][number];
  */
 export class Pairing {
   readonly #path: string;
-  readonly #now: () => number;
+  readonly #now: () => Stamp;
   readonly #turns = new Turns();
   #devices: readonly Device[];
   /** The invitation that is open. */
-  #invited: { readonly tokenSha256: string; readonly until: number } | null = null;
+  #invited: { readonly tokenSha256: string; readonly untilM: number } | null = null;
 
-  private constructor(path: string, devices: readonly Device[], now: () => number) {
+  private constructor(path: string, devices: readonly Device[], now: () => Stamp) {
     this.#path = path;
     this.#devices = devices;
     this.#now = now;
   }
 
-  static async open(folder: string, now: () => number = Date.now): Promise<Pairing> {
+  static async open(folder: string, now: () => Stamp = stampNow): Promise<Pairing> {
     const path = join(folder, 'paired.json');
     const parsed = fileSchema.safeParse(await readJson(path));
     return new Pairing(path, parsed.success ? parsed.data.devices : [], now);
@@ -57,9 +59,10 @@ export class Pairing {
   /** A new token for one device. It takes the place of one that nobody has used. */
   invite(): { token: string; until: number } {
     const token = randomBytes(secretBytes).toString('base64url');
-    const until = this.#now() + inviteLastsMs;
-    this.#invited = { tokenSha256: digest(token), until };
-    return { token, until };
+    const { t, m } = this.#now();
+    // By the clock that nobody can set back.
+    this.#invited = { tokenSha256: digest(token), untilM: m + inviteLastsMs };
+    return { token, until: t + inviteLastsMs };
   }
 
   /**
@@ -69,14 +72,14 @@ export class Pairing {
    */
   async redeem(token: string, name: string): Promise<string | null> {
     const invited = this.#invited;
-    if (invited === null || this.#now() > invited.until || !same(digest(token), invited.tokenSha256))
+    if (invited === null || this.#now().m > invited.untilM || !same(digest(token), invited.tokenSha256))
       return null;
     this.#invited = null;
     return this.#turns.take(async () => {
       if (this.#devices.length >= mostDevices) return null;
       const id = randomBytes(6).toString('base64url');
       const secret = randomBytes(secretBytes).toString('base64url');
-      const device = { id, name: name.slice(0, 200), since: this.#now(), secretSha256: digest(secret) };
+      const device = { id, name: name.slice(0, 200), since: this.#now().t, secretSha256: digest(secret) };
       await this.#keep([...this.#devices, device]);
       return `${id}.${secret}`;
     });

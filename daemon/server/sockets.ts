@@ -19,7 +19,7 @@ const limits = {
   commands: { perS: 20, burst: 60 },
   /** With more than this waiting, a page gets no needle values. */
   slowBytes: 128 * 1024,
-  /** With more than this waiting, a page is cut off; it comes back and starts from a snapshot. */
+  /** With more than this waiting beside its first snapshot, a page is cut off; it comes back and starts anew. */
   stalledBytes: 8 * 1024 * 1024,
   /** With more than this waiting for all of them, the one that waits for most is cut off. */
   allBytes: 64 * 1024 * 1024,
@@ -43,6 +43,8 @@ export interface Pages {
 
 interface Caller extends Right {
   readonly address: string;
+  /** How much may wait for it. */
+  readonly mostBytes: number;
 }
 
 /**
@@ -57,13 +59,16 @@ export function servePages(server: Server, stage: Stage, gate: Gate): Pages {
   server.on('upgrade', (request, socket, head) => {
     socket.on('error', () => socket.destroy());
     const known = request.url === '/ws' && isOwnRequest(request, gate.port());
-    const caller = { ...gate.rightOf(request), address: request.socket.remoteAddress ?? '' };
-    if (!known || !hasRoom([...callers.values()], caller)) {
+    const right = gate.rightOf(request);
+    const address = request.socket.remoteAddress ?? '';
+    if (!known || !hasRoom([...callers.values()], right, address)) {
       const answer = known ? '503 Service Unavailable' : '403 Forbidden';
       socket.end(`HTTP/1.1 ${answer}\r\nConnection: close\r\n\r\n`);
       return;
     }
     sockets.handleUpgrade(request, socket, head, (page) => {
+      const hello = JSON.stringify(stage.hello());
+      const caller = { ...right, address, mostBytes: limits.stalledBytes + hello.length };
       callers.set(page, caller);
       page.on('close', () => callers.delete(page));
       page.on('error', () => page.terminate());
@@ -78,13 +83,13 @@ export function servePages(server: Server, stage: Stage, gate: Gate): Pages {
         waiting -= 1;
       });
       tell(page, { type: 'access', access: caller.access, lan: gate.lan });
-      tell(page, stage.hello());
+      page.send(hello);
     });
   });
   const telling = stage.messages$.subscribe((message) => {
     const text = JSON.stringify(message);
     for (const page of sockets.clients) {
-      if (page.bufferedAmount > limits.stalledBytes) page.terminate();
+      if (page.bufferedAmount > (callers.get(page)?.mostBytes ?? 0)) page.terminate();
       else if (!droppable.has(message.type) || page.bufferedAmount <= limits.slowBytes) page.send(text);
     }
     cutBack(sockets.clients);
@@ -101,7 +106,7 @@ export function servePages(server: Server, stage: Stage, gate: Gate): Pages {
   };
 }
 
-function hasRoom(callers: readonly Caller[], { access, address }: Caller): boolean {
+function hasRoom(callers: readonly Caller[], { access }: Right, address: string): boolean {
   if (callers.length >= limits.pages) return false;
   if (access === 'local') return true;
   const strangers = callers.filter((caller) => caller.access !== 'local');
