@@ -215,7 +215,7 @@ export const commandSchema = z.discriminatedUnion('do', [
     operator: z.string().trim().max(120).optional(),
   }),
   z.strictObject({ do: z.literal('hands-free'), on: z.boolean() }),
-  z.strictObject({ do: z.literal('run'), run: z.string().max(160), on: z.boolean() }),
+  z.strictObject({ do: z.literal('run'), run: z.string().min(1).max(160), on: z.boolean() }),
   z.strictObject({ do: z.literal('acknowledge-unit') }),
   z.strictObject({ do: z.literal('finish') }),
   z.strictObject({ do: z.literal('resume'), id: z.string().max(80).describe('go on with a recording') }),
