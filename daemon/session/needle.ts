@@ -3,7 +3,13 @@ import { channelFor } from '../../protocols/channels.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
 import { converted } from '../../protocols/quantities.ts';
 import { armed, feel, type HandsFree, spent } from '../../shared/live/hands-free.ts';
-import { emptyWindow, observe, type SteadyLimits, type Window } from '../../shared/live/steadiness.ts';
+import {
+  emptyWindow,
+  observeAll,
+  type Sample,
+  type SteadyLimits,
+  type Window,
+} from '../../shared/live/steadiness.ts';
 import type { Live } from '../../shared/messages.ts';
 import type { NewEvent, ReadingState, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { InstrumentSetup, ReadingUnit } from '../../shared/session/setup.ts';
@@ -11,6 +17,14 @@ import type { Instrument, Reading } from '../instruments/instrument.ts';
 
 /** Puts an event on record and hands it back once it is in the file. */
 export type Record = (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>;
+
+/** A reading that is on record. */
+interface Written {
+  readonly value: number | null;
+  readonly state: ReadingState;
+  readonly seq: number;
+  readonly m: number;
+}
 
 /**
  * The needle of one instrument in one session: readings go on record, then into the rolling window, then
@@ -29,6 +43,7 @@ export class Needle {
   readonly #record: Record;
   readonly #subscription: Subscription;
   #window: Window = emptyWindow;
+  #arrived: Written[] = [];
   #handsFree: HandsFree;
   #state: ReadingState = 'ok';
   #flowing = false;
@@ -115,14 +130,31 @@ export class Needle {
       stamp,
     ).catch(() => null);
     // What is not on record is not shown either; the disk speaks up at the next take.
-    if (event) this.#show(value, state, event.seq, stamp.m);
+    if (event) this.#arrive({ value, state, seq: event.seq, m: stamp.m });
   }
 
-  #show(value: number | null, state: ReadingState, seq: number, m: number): void {
+  /** Readings that were written together are shown together: as many as come, each is looked at once. */
+  #arrive(reading: Written): void {
+    if (this.#arrived.push(reading) === 1) queueMicrotask(() => this.#show());
+  }
+
+  #show(): void {
+    const arrived = this.#arrived;
+    this.#arrived = [];
+    const { value, state, m } = arrived.at(-1)!;
     this.#flowing = true;
     this.#state = state;
-    this.#window = value === null ? emptyWindow : observe(this.#window, { seq, m, value }, this.#limits);
-    const felt = feel(this.#handsFree, value === null ? 'moving' : this.#window.steadiness);
+    let felt = { state: this.#handsFree, due: false };
+    const nothing = arrived.findLastIndex((reading) => reading.value === null);
+    if (nothing >= 0) {
+      this.#window = emptyWindow;
+      felt = feel(this.#handsFree, 'moving');
+    }
+    const samples = arrived.slice(nothing + 1) as Sample[];
+    if (samples.length > 0) {
+      this.#window = observeAll(this.#window, samples, this.#limits);
+      felt = feel(felt.state, this.#window.steadiness);
+    }
     this.#handsFree = felt.state;
     const { steadiness, mean, spread, trend, steadySince } = this.#window;
     this.live$.next({
