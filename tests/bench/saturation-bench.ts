@@ -10,7 +10,7 @@ import { PageClient } from '../tools/page-client.ts';
 import { PtyPair } from '../tools/pty-pair.ts';
 import type { BenchRow } from './bench.ts';
 
-const readings = 40_000;
+const readings = 150_000;
 const rounds = 3;
 const last = '-054321';
 
