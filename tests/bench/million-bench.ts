@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { createWriteStream } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -32,7 +33,7 @@ async function writeMillion(path: string): Promise<void> {
     for (let n = 0; n < readings / steps; n += 1) {
       event(reading(10 * k + (n % 7) / 10));
       if (text.length < 1 << 22) continue;
-      if (!file.write(text)) await new Promise((resolve) => file.once('drain', resolve));
+      if (!file.write(text)) await once(file, 'drain');
       text = '';
     }
     // The last seven readings hold 0.0 … 0.6 once each, whatever the first of them is.
