@@ -112,11 +112,12 @@ export class RecordingWriter {
     let lines = '';
     const events = batch.map(({ event }) => {
       seq += 1;
-      const numbered = { ...event, seq };
-      const sealed = seal(JSON.stringify(numbered), link);
+      // It was made for this recording by `append`, and its number is only known now.
+      event.seq = seq;
+      const sealed = seal(JSON.stringify(event), link);
       link = sealed.link;
       lines += `${sealed.text}\n`;
-      return numbered;
+      return event;
     });
     try {
       await this.#file.append(

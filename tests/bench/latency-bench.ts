@@ -55,19 +55,16 @@ export async function latencyRows(): Promise<BenchRow[]> {
       new Promise<[string, number][]>((resolve) => {
         const seen: [string, number][] = [];
         const channel = new MessageChannel();
-        let waiting = '';
-        channel.port1.onmessage = () => seen.push([waiting, performance.timeOrigin + performance.now()]);
-        const look = () => {
+        let shown = '';
+        channel.port1.onmessage = () => seen.push([shown, performance.timeOrigin + performance.now()]);
+        // The page changes in the frame that is about to be painted; the message comes when that is done.
+        new MutationObserver(() => {
           const now = document.querySelector<HTMLElement>('[data-testid="live-value"]')?.dataset.value ?? '';
-          if (now !== waiting) {
-            waiting = now;
-            channel.port2.postMessage(0);
-          }
-          if (performance.now() < ms) requestAnimationFrame(look);
-          else resolve(seen);
-        };
-        ms += performance.now();
-        requestAnimationFrame(look);
+          if (now === shown) return;
+          shown = now;
+          channel.port2.postMessage(0);
+        }).observe(document.body, { attributes: true, childList: true, subtree: true });
+        setTimeout(() => resolve(seen), ms);
       }),
     seconds * 1000,
   );
