@@ -18,6 +18,10 @@ import type { Instrument, Reading } from '../instruments/instrument.ts';
 /** Puts an event on record and hands it back once it is in the file. */
 export type Record = (event: NewEvent, stamp: Stamp) => Promise<SessionEvent>;
 
+/** With more samples than this in its window, which no instrument of a shop sends, it is judged only so often, ms. */
+const crowded = 2000;
+const crowdedEveryMs = 20;
+
 /** A reading that is on record. */
 interface Written {
   readonly value: number | null;
@@ -135,7 +139,9 @@ export class Needle {
 
   /** Readings that were written together are shown together: as many as come, each is looked at once. */
   #arrive(reading: Written): void {
-    if (this.#arrived.push(reading) === 1) queueMicrotask(() => this.#show());
+    if (this.#arrived.push(reading) > 1) return;
+    if (this.#window.samples.length < crowded) queueMicrotask(() => this.#show());
+    else setTimeout(() => this.#show(), crowdedEveryMs);
   }
 
   #show(): void {
