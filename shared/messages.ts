@@ -87,6 +87,7 @@ export const wantedPortSchema = z.strictObject({
   port: z.string().min(1).max(300).describe('identity of its adapter, or its path'),
   profile: z
     .string()
+    .min(1)
     .max(80)
     .optional()
     .describe('the person has assigned the port: only then may anything be written to it'),
