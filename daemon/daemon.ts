@@ -8,7 +8,11 @@ import { packageFolder, program } from './program.ts';
 import { InstrumentStore } from './proving/instrument-store.ts';
 import { lockFolder } from './recording/lock.ts';
 import { RecordingStore } from './recording/store.ts';
+import { rightOf } from './server/access.ts';
 import { apiRouter } from './server/api.ts';
+import { limitConnections, serverLimits } from './server/connections.ts';
+import { Pairing } from './server/pairing.ts';
+import { pairingRouter } from './server/pairing-api.ts';
 import { servePages } from './server/sockets.ts';
 import { webApp } from './server/web.ts';
 import { Stage } from './session/stage.ts';
@@ -24,6 +28,8 @@ export interface DaemonOptions {
   readonly port: number;
   /** Path of a recording to open at once. */
   readonly replay?: string;
+  /** Lets devices in the network in: all may watch, those that were paired may control. */
+  readonly lan?: boolean;
 }
 
 export interface Daemon {
@@ -31,14 +37,20 @@ export interface Daemon {
   readonly url: string;
   /** What is wrong with profiles that were left out. */
   readonly problems: readonly WayscribeError[];
+  /** Port on which it listens. */
+  readonly port: number;
+  /** Pairing of devices in the network; null when they are not let in. */
+  readonly pairing: Pairing | null;
   close(): Promise<void>;
 }
 
 /**
- * Starts the daemon: takes the folder, goes on with a survey that was interrupted, listens on this computer only.
+ * Starts the daemon: takes the folder, goes on with a survey that was interrupted, listens: on this computer only,
+ * unless the network is let in.
  * @throws WayscribeError `recording.locked` when another daemon has the folder, `port.busy` when the port is taken
  */
-export async function startDaemon({ mode, folder, profiles, port, replay }: DaemonOptions): Promise<Daemon> {
+export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
+  const { mode, folder, profiles, port, replay, lan = false } = options;
   const { book, problems } = await loadProfiles(profilesFolder({ folder, profiles }));
   const store = await RecordingStore.open(folder);
   const lock = replay === undefined ? { unlock: lockFolder(folder), readOnly: false } : lockIfFree(folder);
@@ -51,21 +63,29 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
     let listening = port;
-    const app = webApp(
-      apiRouter(store, book, instruments, demo),
-      join(packageFolder, 'dist', 'web'),
-      () => listening,
-    );
-    const server = createServer(app);
-    const pages = servePages(server, stage, () => listening);
+    const own = () => listening;
+    const pairing = lan ? await Pairing.open(folder) : null;
+    const api = apiRouter(store, book, instruments, demo);
+    const revoked = (id: string) => pages.cutOff(id);
+    const apis = pairing ? [pairingRouter(pairing, own, revoked), api] : [api];
+    const server = createServer(serverLimits, webApp(apis, join(packageFolder, 'dist', 'web'), own));
+    limitConnections(server);
+    const pages = servePages(server, stage, {
+      port: own,
+      lan,
+      rightOf: (request) => rightOf(request, pairing, listening),
+    });
+    const host = lan ? '0.0.0.0' : '127.0.0.1';
     // Beside the daemon that writes, a recording is played on whatever port is free.
-    await listen(server, port).catch((error) => {
+    await listen(server, port, host).catch((error) => {
       if (!readOnly || error.code !== 'EADDRINUSE') throw listenError(error, port);
-      return listen(server, 0);
+      return listen(server, 0, host);
     });
     listening = (server.address() as AddressInfo).port;
     return {
       url: `http://localhost:${listening}/`,
+      port: listening,
+      pairing,
       problems,
       async close() {
         pages.close();
@@ -92,10 +112,10 @@ function lockIfFree(folder: string): { unlock: () => void; readOnly: boolean } {
   }
 }
 
-function listen(server: Server, port: number): Promise<void> {
+function listen(server: Server, port: number, host: string): Promise<void> {
   return new Promise((resolve, reject) => {
     server.once('error', reject);
-    server.listen(port, '127.0.0.1', resolve);
+    server.listen(port, host, resolve);
   });
 }
 

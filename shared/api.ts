@@ -58,3 +58,23 @@ export const instrumentListSchema = z.object({
   asked: z.array(z.object({ id: z.string(), title: z.string() })).describe('profiles that speak when asked'),
 });
 export type InstrumentList = z.infer<typeof instrumentListSchema>;
+
+/** GET /api/devices, on this computer only: devices in the network that may control. */
+export const pairedDevicesSchema = z.array(
+  z.object({ id: z.string(), name: z.string(), since: z.number().describe('ms since 1970') }),
+);
+export type PairedDevice = z.infer<typeof pairedDevicesSchema>[number];
+
+/** POST /api/devices/invite, on this computer only: what one more device is to open, once. */
+export const inviteSchema = z.object({
+  invites: z
+    .array(z.object({ url: z.string(), qr: z.string().describe('picture of the address, an SVG document') }))
+    .describe(
+      'one for each address that this computer has in a network; each works, the first one used counts',
+    ),
+  until: z.number().describe('ms since 1970'),
+});
+export type Invite = z.infer<typeof inviteSchema>;
+
+/** POST /api/pair: the token of an invitation. */
+export const pairSchema = z.strictObject({ token: z.string().min(16).max(100) });

@@ -33,6 +33,7 @@ export type ErrorCode =
   | 'take.reference'
   | 'take.unitChanged'
   | 'command.invalid'
+  | 'command.notPaired'
   | 'command.refused';
 
 /**

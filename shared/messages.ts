@@ -59,6 +59,10 @@ export const liveSchema = z.object({
 });
 export type Live = z.infer<typeof liveSchema>;
 
+/** What a page may do: everything on this computer and on a paired device, elsewhere only watch. */
+export const accessSchema = z.enum(['local', 'paired', 'watching']);
+export type Access = z.infer<typeof accessSchema>;
+
 /** The simulated instrument of the demo: what its hand is doing. */
 export const simulatedSchema = z.object({
   scenario: z.string(),
@@ -84,6 +88,7 @@ export const wantedPortSchema = z.strictObject({
   port: z.string().min(1).max(300).describe('identity of its adapter, or its path'),
   profile: z
     .string()
+    .min(1)
     .max(80)
     .optional()
     .describe('the person has assigned the port: only then may anything be written to it'),
@@ -161,6 +166,11 @@ export const toPageSchema = z.discriminatedUnion('type', [
     player: playerSchema.nullable().describe('set when the session is a replay: then it takes no takes'),
     bench: benchSchema.nullish().describe('ports that are listened to while no survey is on'),
   }),
+  z.object({
+    type: z.literal('access').describe('the first message of all'),
+    access: accessSchema,
+    lan: z.boolean().describe('whether devices in the network are let in'),
+  }),
   z.object({ type: z.literal('events'), id: z.string(), events: z.array(eventSchema) }),
   z.object({ type: z.literal('live'), live: liveSchema }),
   z.object({ type: z.literal('instruments'), instruments: z.array(instrumentSchema) }),
@@ -214,7 +224,7 @@ export const commandSchema = z.discriminatedUnion('do', [
     operator: z.string().trim().max(120).optional(),
   }),
   z.strictObject({ do: z.literal('hands-free'), on: z.boolean() }),
-  z.strictObject({ do: z.literal('run'), run: z.string().max(160), on: z.boolean() }),
+  z.strictObject({ do: z.literal('run'), run: z.string().min(1).max(160), on: z.boolean() }),
   z.strictObject({ do: z.literal('acknowledge-unit') }),
   z.strictObject({ do: z.literal('finish') }),
   z.strictObject({ do: z.literal('resume'), id: z.string().max(80).describe('go on with a recording') }),

@@ -8,9 +8,11 @@ import './style/bed.css';
 import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
+import './style/devices.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';
+import { pairByAddress } from './state/devices.ts';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
 import { recall } from './state/preferences.ts';
@@ -25,7 +27,11 @@ const dark = matchMedia('(prefers-color-scheme: dark)');
 const url = new URL('ws', location.href);
 url.protocol = location.protocol === 'https:' ? 'wss:' : 'ws:';
 
+// In a page that is open already, a new address behind the `#` loads nothing by itself.
+addEventListener('hashchange', () => location.reload());
+const paired = await pairByAddress();
 const page = createPage(url.href, createSounds(), {
+  pairingFailed: paired === false,
   theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
   muted: preferred.muted ?? false,
 });

@@ -32,7 +32,7 @@ export async function readSheet(path: string): Promise<Sheet> {
 }
 
 async function sheetOfRecording(path: string): Promise<Sheet> {
-  const { header, groups } = await streamRecording(path);
+  const { header, groups } = await streamRecording(path, { skipReadings: true });
   let session = begin(header);
   for await (const events of groups) session = events.reduce(apply, session);
   if (session.counted.size === 0) {

@@ -36,6 +36,13 @@ export function portOption(): Option {
     });
 }
 
+export function lanOption(): Option {
+  return new Option(
+    '--lan',
+    'let devices in the network in: all may watch, those that you pair may control',
+  ).default(false);
+}
+
 export function quietOption(): Option {
   return new Option('--no-open', 'do not open the page in a browser');
 }

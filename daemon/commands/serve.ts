@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { folderOption, homeFolder, portOption, profilesOption } from './options.ts';
+import { folderOption, homeFolder, lanOption, portOption, profilesOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
 
 /** `wayscribe serve`: the daemon with real instruments. */
@@ -9,7 +9,8 @@ export function serveCommand(): Command {
     .addOption(folderOption(homeFolder))
     .addOption(portOption())
     .addOption(profilesOption())
-    .action(async (options: { folder: string; port: number; profiles?: string }) => {
+    .addOption(lanOption())
+    .action(async (options: { folder: string; port: number; profiles?: string; lan: boolean }) => {
       const { folder } = options;
       await serveUntilStopped({ mode: 'serve', ...options }, (url) => {
         console.log(`Wayscribe is at ${url}`);

@@ -49,6 +49,7 @@ export class Instrument {
   #cutter: Cutter | null = null;
   #asking: NodeJS.Timeout | null = null;
   #silence: NodeJS.Timeout | null = null;
+  #waitMs = 0;
   /** When the instrument has started up, on the monotonic clock, ms. */
   #upAt = Number.NEGATIVE_INFINITY;
   /** True from the first reading until the stream is lost, and again from the next reading. */
@@ -124,12 +125,15 @@ export class Instrument {
   #watch(): void {
     const { talk } = this.profile;
     if (talk.kind === 'by-button') return;
+    const waitMs = talk.silentAfterMs + Math.max(0, this.#upAt - stampNow().m);
+    // The same timer again: this happens at every frame.
+    if (this.#silence && this.#waitMs === waitMs) return void this.#silence.refresh();
     if (this.#silence) clearTimeout(this.#silence);
-    const bootMs = Math.max(0, this.#upAt - stampNow().m);
+    this.#waitMs = waitMs;
     this.#silence = setTimeout(() => {
       this.#change({ silent: true });
       this.#lose(`nothing came for ${talk.silentAfterMs / 1000} s`, stampNow());
-    }, talk.silentAfterMs + bootMs);
+    }, waitMs);
   }
 
   #frame(raw: string, stamp: Stamp): void {

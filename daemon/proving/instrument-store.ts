@@ -1,12 +1,12 @@
-import { open, readFile, rename } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
 import {
   type InstrumentsFile,
   instrumentsFileSchema,
   type ProvedInstrument,
 } from '../../shared/proving/instruments.ts';
-import { recordingError } from '../recording/file.ts';
+import { replaceFile } from '../replace-file.ts';
 import { Turns } from '../session/turns.ts';
 
 /**
@@ -88,22 +88,6 @@ export class InstrumentStore {
   }
 
   async #write(file: InstrumentsFile): Promise<void> {
-    const beside = `${this.path}.new`;
-    try {
-      const handle = await open(beside, 'w');
-      try {
-        await handle.writeFile(`${JSON.stringify(file, null, 2)}\n`);
-        await handle.sync();
-      } finally {
-        await handle.close();
-      }
-      await rename(beside, this.path);
-      // Not every system can sync a folder; those that can't keep the rename anyway.
-      const folder = await open(dirname(this.path)).catch(() => null);
-      await folder?.sync().catch(() => {});
-      await folder?.close();
-    } catch (error) {
-      throw recordingError(error, this.path);
-    }
+    await replaceFile(this.path, `${JSON.stringify(file, null, 2)}\n`);
   }
 }

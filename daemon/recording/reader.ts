@@ -2,6 +2,7 @@ import { isUtf8 } from 'node:buffer';
 import { WayscribeError } from '../../shared/errors.ts';
 import { eventSchema, type Header, headerSchema, type SessionEvent } from '../../shared/session/events.ts';
 import { type RawLine, readLines } from './lines.ts';
+import { parseEvent } from './plain-reading.ts';
 
 const KNOWN_TYPES: ReadonlySet<unknown> = new Set(
   eventSchema.options.map((option) => option.shape.type.value),
@@ -65,7 +66,7 @@ async function* readEvents(
     const events: SessionEvent[] = [];
     for (const line of lines) {
       if (!line.whole || line.end > until || (skipReadings && isReading(line.bytes))) continue;
-      const event = parseEvent(path, line);
+      const event = eventOn(path, line);
       if (!event) continue;
       if (event.seq <= seq) throw broken(path, line, `number ${event.seq} follows number ${seq}`);
       seq = event.seq;
@@ -98,9 +99,9 @@ function parseHeader(path: string, line: RawLine): Header {
 }
 
 /** The event on a line; null when a later version wrote a type that this one does not know. */
-function parseEvent(path: string, line: RawLine): SessionEvent | null {
+function eventOn(path: string, line: RawLine): SessionEvent | null {
   const json = parseJson(path, line);
-  const parsed = eventSchema.safeParse(json);
+  const parsed = parseEvent(json);
   if (parsed.success) return parsed.data;
   const type = (json as { type?: unknown } | null)?.type;
   if (typeof type === 'string' && !KNOWN_TYPES.has(type)) return null;

@@ -1,3 +1,4 @@
+import type { Stats } from 'node:fs';
 import { access, mkdir, readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { RecordingList } from '../../shared/api.ts';
@@ -23,7 +24,7 @@ export interface Unreadable {
 /** A folder of recordings, one file `<id>.jsonl` each. */
 export class RecordingStore {
   readonly folder: string;
-  readonly #seen = new Map<string, { stamp: string; entry: Listed | Unreadable }>();
+  readonly #seen = new Map<string, { stamp: string; entry: Promise<Listed | Unreadable> }>();
 
   constructor(folder: string) {
     this.folder = folder;
@@ -66,8 +67,10 @@ export class RecordingStore {
     const files = (await readdir(this.folder)).filter((file) => file.endsWith(EXTENSION)).sort();
     const recordings: Listed[] = [];
     const unreadable: Unreadable[] = [];
-    for (const file of files) {
-      const entry = await this.#look(file);
+    const looked = await Promise.all(files.map((file) => stat(join(this.folder, file)).catch(() => null)));
+    for (const [k, file] of files.entries()) {
+      const found = looked[k];
+      const entry = found ? await this.#look(file, found) : null;
       if (entry && 'id' in entry) recordings.push(entry);
       else if (entry) unreadable.push(entry);
     }
@@ -80,16 +83,14 @@ export class RecordingStore {
     return (await this.list()).recordings.filter((entry) => !entry.ended);
   }
 
-  /** One file as a line of the list, from memory when it has not changed; null when it has just gone. */
-  async #look(file: string): Promise<Listed | Unreadable | null> {
-    const path = join(this.folder, file);
-    const found = await stat(path).catch(() => null);
-    if (!found) return null;
-    const stamp = `${found.size} ${found.mtimeMs}`;
+  /** One file as a line of the list, from memory when it has not changed. Whoever asks meanwhile waits for the same. */
+  #look(file: string, { size, mtimeMs }: Stats): Promise<Listed | Unreadable> {
+    const stamp = `${size} ${mtimeMs}`;
     const seen = this.#seen.get(file);
     if (seen?.stamp === stamp) return seen.entry;
-    const entry = await summarise(path, file);
+    const entry = summarise(join(this.folder, file), file);
     this.#seen.set(file, { stamp, entry });
+    entry.catch(() => this.#seen.delete(file));
     return entry;
   }
 }

@@ -1,7 +1,8 @@
 import { isWayscribeError } from '../../shared/errors.ts';
-import { eventSchema, headerSchema } from '../../shared/session/events.ts';
+import { headerSchema } from '../../shared/session/events.ts';
 import { ChainCheck } from './chain-check.ts';
 import { type RawLine, readLines } from './lines.ts';
+import { parseEvent } from './plain-reading.ts';
 import { TakeCheck } from './take-check.ts';
 
 /** What is wrong on a line. */
@@ -65,7 +66,7 @@ export async function verifyRecording(path: string): Promise<VerifyReport> {
     } else if (!follows) tell(line.number, found, explain(found, due));
     else if (wasSound && found !== due) tell(line.number, found, `bears not the number ${due} that was due`);
     else {
-      const event = eventSchema.safeParse(json);
+      const event = parseEvent(json);
       if (event.success) {
         closed = event.data.type === 'end';
         const what = takes.check(event.data);

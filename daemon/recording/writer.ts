@@ -1,15 +1,10 @@
 import { rm } from 'node:fs/promises';
 import { WayscribeError } from '../../shared/errors.ts';
-import {
-  eventSchema,
-  type Header,
-  type NewEvent,
-  type SessionEvent,
-  type Stamp,
-} from '../../shared/session/events.ts';
+import type { Header, NewEvent, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import { AppendFile } from './append-file.ts';
 import { NO_LINK, seal } from './chain.ts';
 import { type OpenFile, openFile, type RecordingFile, recordingError } from './file.ts';
+import { parseEvent } from './plain-reading.ts';
 
 interface Entry {
   readonly event: SessionEvent;
@@ -79,7 +74,7 @@ export class RecordingWriter {
   append(event: NewEvent, stamp: Stamp, { durable }: { durable: boolean }): Promise<SessionEvent> {
     return new Promise((resolve, reject) => {
       if (this.#closed) throw new WayscribeError('recording.unwritable', this.path, 'is closed');
-      const checked = eventSchema.safeParse({ seq: this.#seq + 1, t: stamp.t, m: stamp.m, ...event });
+      const checked = parseEvent({ seq: this.#seq + 1, t: stamp.t, m: stamp.m, ...event });
       if (!checked.success) {
         const [issue] = checked.error.issues;
         throw new WayscribeError('recording.invalid', [event.type, ...issue!.path].join('.'), issue!.message);
@@ -117,11 +112,12 @@ export class RecordingWriter {
     let lines = '';
     const events = batch.map(({ event }) => {
       seq += 1;
-      const numbered = { ...event, seq };
-      const sealed = seal(JSON.stringify(numbered), link);
+      // It was made for this recording by `append`, and its number is only known now.
+      event.seq = seq;
+      const sealed = seal(JSON.stringify(event), link);
       link = sealed.link;
       lines += `${sealed.text}\n`;
-      return numbered;
+      return event;
     });
     try {
       await this.#file.append(

@@ -65,7 +65,7 @@ export class Player {
     this.pause();
     while (this.#next < this.#events.length) {
       const event = this.#give();
-      if (isKept(event) && event.type !== 'gap' && event.type !== 'discarded') break;
+      if (isKept(event) && event.type !== 'gap') break;
     }
     this.#tell();
   }

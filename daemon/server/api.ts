@@ -83,7 +83,9 @@ export function apiRouter(
       .json({ code: 'command.invalid', place: 'address', message: 'is not there', remedy: '' });
   });
   api.use((error: unknown, _request: Request, response: Response, next: NextFunction) => {
-    if (response.headersSent) return next(error);
+    // Of a request that can't even be understood, the server speaks.
+    const misunderstood = typeof (error as { status?: unknown } | null)?.status === 'number';
+    if (response.headersSent || misunderstood) return next(error);
     const status = isWayscribeError(error, 'recording.notFound') ? 404 : isWayscribeError(error) ? 422 : 500;
     response.status(status).json(sent(error));
   });

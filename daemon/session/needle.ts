@@ -6,7 +6,7 @@ import { armed, elsewhere, feel, type HandsFree, spent } from '../../shared/live
 import {
   alone,
   emptyWindow,
-  observe,
+  observeAll,
   type Sample,
   type SteadyLimits,
   type Window,
@@ -30,6 +30,18 @@ export interface NeedleNow {
   readonly flowing: boolean;
 }
 
+/** With more samples than this in its window, which no instrument of a shop sends, it is judged only so often, ms. */
+const crowded = 2000;
+const crowdedEveryMs = 20;
+
+/** A reading that is on record. */
+interface Written {
+  readonly value: number | null;
+  readonly state: ReadingState;
+  readonly seq: number;
+  readonly m: number;
+}
+
 /**
  * The needle of one instrument in one session: readings go on record, then into the rolling window, then
  * to the pages. It says when a take is due without a hand, and what a take would hold.
@@ -49,6 +61,7 @@ export class Needle {
   readonly #record: Record;
   readonly #subscription: Subscription;
   #window: Window = emptyWindow;
+  #arrived: Written[] = [];
   #handsFree: HandsFree;
   /** What a take that can't be kept goes back to. */
   #unspent: HandsFree = spent;
@@ -81,6 +94,7 @@ export class Needle {
       instrument.gaps$.subscribe(({ is, why, stamp }) => {
         this.#flowing = is === 'back';
         this.#breaks += 1;
+        this.#arrived = [];
         this.#window = emptyWindow;
         this.shown$.next(null);
         // Nobody knows what became of the instrument meanwhile: it is to be set down anew.
@@ -153,22 +167,52 @@ export class Needle {
       stamp,
     ).catch(() => null);
     // What is not on record is not shown either; the disk speaks up at the next take.
-    if (event && stream === this.#breaks) this.#show(value, state, event.seq, stamp.m);
+    if (event && stream === this.#breaks) this.#arrive({ value, state, seq: event.seq, m: stamp.m });
   }
 
-  #show(value: number | null, state: ReadingState, seq: number, m: number): void {
+  /** Readings that were written together are shown together; each press of a button is shown by itself. */
+  #arrive(reading: Written): void {
+    if (this.byButton) {
+      this.#show([reading]);
+      return;
+    }
+    if (this.#arrived.push(reading) > 1) return;
+    const show = () => {
+      const arrived = this.#arrived;
+      this.#arrived = [];
+      // A break of the stream has let go of what had arrived before it.
+      if (arrived.length > 0) this.#show(arrived);
+    };
+    if (this.#window.samples.length < crowded) queueMicrotask(show);
+    else setTimeout(show, crowdedEveryMs);
+  }
+
+  #show(arrived: readonly Written[]): void {
+    const { value, state, m } = arrived.at(-1)!;
     this.#flowing = true;
     this.#state = state;
-    const sample = state === 'ok' && value !== null ? { seq, m, value } : null;
+    let felt = { state: this.#handsFree, due: false };
+    let fresh: Sample[] = [];
+    for (const each of arrived) {
+      const sample = each.state === 'ok' && each.value !== null ? { ...each, value: each.value } : null;
+      this.shown$.next(sample);
+      if (sample) {
+        fresh.push(sample);
+        continue;
+      }
+      fresh = [];
+      this.#window = emptyWindow;
+      // A frozen display and a spent battery tell of no movement; beyond its range it is surely not on its place.
+      if (each.state === 'over-range') felt = feel(felt.state, 'moving');
+    }
     if (this.byButton) {
       // One press, one reading: it waits for nothing, and is not there for a second take.
-      this.#window = sample ? alone(sample) : emptyWindow;
-      this.#handsFree = armed;
-    } else {
-      this.#window = sample ? observe(this.#window, sample, this.#limits) : emptyWindow;
+      this.#window = fresh[0] ? alone(fresh[0]) : emptyWindow;
+      felt = { state: armed, due: true };
+    } else if (fresh.length > 0) {
+      this.#window = observeAll(this.#window, fresh, this.#limits);
+      felt = feel(felt.state, this.#window.steadiness);
     }
-    this.shown$.next(sample);
-    const felt = this.#feel(state);
     this.#handsFree = felt.state;
     const { steadiness, mean, spread, trend, steadySince } = this.#window;
     this.live$.next({
@@ -185,14 +229,8 @@ export class Needle {
       armed: this.#handsFree.armed,
       moved: this.#handsFree.moved,
     });
-    if (felt.due || this.byButton) this.due$.next(this.now);
+    if (felt.due) this.due$.next(this.now);
     if (this.byButton) this.#window = emptyWindow;
-  }
-
-  /** A frozen display and a spent battery tell of no movement; beyond its range it is surely not on its place. */
-  #feel(state: ReadingState): ReturnType<typeof feel> {
-    if (state === 'ok') return feel(this.#handsFree, this.#window.steadiness);
-    return state === 'over-range' ? feel(this.#handsFree, 'moving') : { state: this.#handsFree, due: false };
   }
 
   /** Puts on record that the instrument speaks in another unit; if that fails, the next reading tries again. */

@@ -69,17 +69,31 @@ export function alone(sample: Sample): Window {
  * both under their limits. A hole longer than a whole window empties it: what was before says nothing.
  */
 export function observe(window: Window, sample: Sample, limits: SteadyLimits): Window {
-  const last = window.samples.at(-1);
-  const hole = last !== undefined && sample.m - last.m > limits.windowMs;
-  const kept = hole ? [] : window.samples.filter((old) => sample.m - old.m <= limits.windowMs);
-  const samples = [...kept, sample];
+  return observeAll(window, [sample], limits);
+}
+
+/** The window after one or more samples that arrived together, judged once, after the last of them. */
+export function observeAll(window: Window, arrived: readonly Sample[], limits: SteadyLimits): Window {
+  const { windowMs, fewest, movingFactor } = limits;
+  const all = [...window.samples, ...arrived];
+  const now = all.at(-1)!.m;
+  const known = window.samples.length;
+  // The first sample that is young enough, and not before a hole among those that are new.
+  let first = all.findIndex(({ m }) => now - m <= windowMs);
+  let hole = false;
+  for (let k = Math.max(1, known); k < all.length; k += 1) {
+    if (all[k]!.m - all[k - 1]!.m <= windowMs) continue;
+    first = Math.max(first, k);
+    hole = true;
+  }
+  const samples = all.slice(first);
   const { mean, spread, trend } = describe(samples);
-  const span = sample.m - samples[0]!.m;
-  const full = samples.length >= limits.fewest && span >= leastSpan * limits.windowMs;
+  const span = now - samples[0]!.m;
+  const full = samples.length >= fewest && span >= leastSpan * windowMs;
   const excess = Math.max(spread / limits.spread, Math.abs(trend) / limits.trend);
   const steadiness: Steadiness =
-    excess > limits.movingFactor ? 'moving' : full && excess <= 1 ? 'steady' : 'settling';
-  const steadySince = steadiness === 'steady' ? (hole ? sample.m : (window.steadySince ?? sample.m)) : null;
+    excess > movingFactor ? 'moving' : full && excess <= 1 ? 'steady' : 'settling';
+  const steadySince = steadiness === 'steady' ? (hole ? now : (window.steadySince ?? now)) : null;
   return { samples, steadiness, mean, spread, trend, steadySince };
 }
 

@@ -11,6 +11,9 @@ import { readingUnitSchema, setupSchema } from './setup.ts';
 
 const stationName = z.string().min(1).max(20);
 
+/** Wall clock, ms since 1970, as far as dates go (ECMA-262, 21.4.1.1). */
+const wallClock = z.number().min(-8.64e15).max(8.64e15);
+
 export const placementSchema = z.object({
   run: z.string().min(1).max(160).describe('the walk or sweep of the plan'),
   at: z
@@ -50,7 +53,7 @@ export const printShape = {
     .describe('a photograph of it, kept beside the recording and known by its digest'),
 };
 
-const stamp = { seq: z.number().int().min(1), t: z.number(), m: z.number() };
+const stamp = { seq: z.number().int().min(1), t: wallClock, m: z.number() };
 
 export const eventSchema = z.discriminatedUnion('type', [
   z.object({
@@ -164,7 +167,7 @@ export const headerSchema = z.object({
   recording: z.literal(1),
   id: z.string().regex(/^[a-z0-9][a-z0-9-]{0,79}$/),
   program: z.string().describe('program and version that wrote the file'),
-  t: z.number().describe('wall clock when the session began, ms since 1970'),
+  t: wallClock.describe('wall clock when the session began, ms since 1970'),
   setup: setupSchema,
   profile: z.unknown().optional().describe('copy of the instrument profile in use'),
   otherProfiles: z.array(z.unknown()).optional().describe('the same for the others, in their order'),
@@ -178,7 +181,7 @@ export const headerSchema = z.object({
 });
 export type Header = z.infer<typeof headerSchema>;
 
-/** Events that a page needs to draw the session: all but the stream of readings. */
+/** Events that a page needs to draw the session: all but the streams of readings and of what was none. */
 export function isKept(event: SessionEvent): boolean {
-  return event.type !== 'reading';
+  return event.type !== 'reading' && event.type !== 'discarded';
 }

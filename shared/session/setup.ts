@@ -20,7 +20,7 @@ export const instrumentSchema = z.object({
   source: z.enum(['cable', 'typed']).describe('read from a port, or read by eye and typed'),
   keyed: z.boolean().optional().describe('it types by itself: it poses as a keyboard'),
   port: z.string().max(300).optional().describe('path of the serial port, for a cable'),
-  profile: z.string().max(80).optional().describe('id of the instrument profile, for a cable'),
+  profile: z.string().min(1).max(80).optional().describe('id of the instrument profile, for a cable'),
   channel: line.optional().describe('which of several channels on one cable'),
   serial: line.optional().describe('serial number of the instrument'),
   unit: readingUnitSchema.describe('unit of one count, or of one graduation, of the reading'),

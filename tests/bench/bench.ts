@@ -3,9 +3,14 @@
  * on this machine in this run; where two are compared, both were taken in this run.
  */
 import { writeFileSync } from 'node:fs';
+import { eightHoursRows } from './eight-hours-bench.ts';
+import { latencyRows } from './latency-bench.ts';
 import { loadRows } from './load-bench.ts';
+import { millionRows } from './million-bench.ts';
 import { minimumZoneRows } from './minimum-zone-bench.ts';
+import { saturationRows } from './saturation-bench.ts';
 import { solverRows } from './solver-bench.ts';
+import { viewersRows } from './viewers-bench.ts';
 
 export interface BenchRow {
   /** What was done. */
@@ -22,7 +27,15 @@ const zones = (await minimumZoneRows()).flatMap(({ name, medianMs, ratio, target
     ? []
     : [{ what: `${name}, the other / ours`, value: ratio, unit: '×', wanted: target }]),
 ]);
-const rows = [...solverRows(), ...zones, ...(await loadRows())];
+const load = [
+  ...(await loadRows()),
+  ...(await saturationRows()),
+  ...(await latencyRows()),
+  ...(await viewersRows()),
+  ...(await millionRows()),
+  ...(await eightHoursRows()),
+];
+const rows = [...solverRows(), ...zones, ...load];
 const table = [
   ['', 'found', 'wanted'],
   ...rows.map(({ what, value, unit, wanted }) => [what, `${shown(value)} ${unit}`.trim(), wanted]),

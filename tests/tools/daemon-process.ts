@@ -12,9 +12,15 @@ export class DaemonProcess {
   }
 
   /** Starts `wayscribe …args` on a free port, and returns when it has said where its page is. */
-  static async start(...args: string[]): Promise<DaemonProcess> {
+  static start(...args: string[]): Promise<DaemonProcess> {
+    return DaemonProcess.startWith([], ...args);
+  }
+
+  /** The same with arguments for Node itself. */
+  static async startWith(forNode: readonly string[], ...args: string[]): Promise<DaemonProcess> {
     const quiet = args[0] === 'demo' ? ['--no-open'] : [];
-    const child = spawn(process.execPath, ['dist/wayscribe.js', ...args, '--port', '0', ...quiet], {
+    const all = [...forNode, 'dist/wayscribe.js', ...args, '--port', '0', ...quiet];
+    const child = spawn(process.execPath, all, {
       stdio: ['ignore', 'pipe', 'inherit'],
     });
     const url = await new Promise<string>((resolve, reject) => {

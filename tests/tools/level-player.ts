@@ -11,10 +11,10 @@ export class LevelPlayer {
   readonly frames: string[] = [];
   readonly #process: ChildProcess;
 
-  constructor(port: string, seed: number) {
+  constructor(port: string, seed: number, everyMs = 50) {
     this.#process = spawn(
       process.execPath,
-      ['--import', 'tsx', 'tests/tools/play-level.ts', port, String(seed)],
+      ['--import', 'tsx', 'tests/tools/play-level.ts', port, String(seed), String(everyMs)],
       {
         stdio: ['pipe', 'pipe', 'inherit'],
       },

@@ -6,7 +6,7 @@ import { fold, type Session } from '../../shared/session/fold.ts';
 
 /** A page without a screen: speaks to a real daemon as the page does, and folds what it is told. */
 export class PageClient {
-  readonly messages: ToPage[] = [];
+  messages: ToPage[] = [];
   header: Header | null = null;
   events: SessionEvent[] = [];
   readonly #socket: WebSocket;
@@ -59,6 +59,11 @@ export class PageClient {
       };
       this.#watchers.add(watch);
     });
+  }
+
+  /** Settles when the socket is gone. */
+  async gone(): Promise<void> {
+    if (this.#socket.readyState !== WebSocket.CLOSED) await once(this.#socket, 'close');
   }
 
   close(): void {

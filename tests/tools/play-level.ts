@@ -8,10 +8,10 @@ import { findProfile } from '../../protocols/shipped.ts';
 import type { LevelOrder } from './level-player.ts';
 
 /**
- * A process of its own that plays a level on a serial port: `play-level PORT SEED`. Orders come in as JSON lines;
+ * A process of its own that plays a level on a serial port: `play-level PORT SEED EVERY_MS`. Orders come in as JSON lines;
  * every frame that was written goes out as a line. It opens its port again whenever that comes back.
  */
-const [, , path, seed] = process.argv;
+const [, , path, seed, everyMs] = process.argv;
 const level = new Pendulum(
   { zero: 38, noise: 0.3, driftPerHour: 0, settleMs: 110, swing: 120 },
   seededRandom(Number(seed)),
@@ -29,7 +29,7 @@ setInterval(() => {
   const frame = `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(1).padStart(6, '0')}`;
   link.write(`${frame}\r\n`);
   console.log(JSON.stringify({ frame }));
-}, 50);
+}, Number(everyMs));
 
 createInterface({ input: process.stdin })
   .on('line', (line) => {

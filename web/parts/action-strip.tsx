@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { devices } from '../state/device-actions.ts';
 import { mute, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
@@ -16,6 +17,7 @@ export function ActionStrip({ children, framed, looks = true }: ActionStripProps
       {children ?? <p />}
       {looks && (
         <>
+          <SmallControl action={devices} hides />
           <SmallControl action={mute} />
           <SmallControl action={theme} />
         </>

@@ -69,10 +69,12 @@ export function ActionControl({ action, main, apart, hides }: ActionControlProps
 }
 
 /** For what is no part of the work: the look of the page and its sound. */
-export function SmallControl({ action }: { action: Action }) {
+export function SmallControl({ action, hides }: Pick<ActionControlProps, 'action' | 'hides'>) {
   const page = usePage();
   const word = usePick((state) => action.word(state));
   const hint = usePick((state) => action.hint(state));
+  const can = usePick((state) => action.can(state));
+  if (hides && !can) return null;
   return (
     <button
       type="button"

@@ -1,6 +1,6 @@
 import { mute, theme } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
-import { playPause, rewind, speeds, step, toEnd } from '../state/player-actions.ts';
+import { playPause, replaying, rewind, speeds, step, toEnd } from '../state/player-actions.ts';
 import { leave } from '../state/result-actions.ts';
 import { lasting } from '../words/live.ts';
 import { ActionControl, Control, SmallControl } from './control.tsx';
@@ -9,6 +9,7 @@ import { ActionControl, Control, SmallControl } from './control.tsx';
 export function PlayerControls() {
   const page = usePage();
   const player = usePick((state) => state.player);
+  const can = usePick(replaying);
   if (!player) return null;
   const { atMs, lengthMs, speed } = player;
   return (
@@ -26,6 +27,7 @@ export function PlayerControls() {
           key={known}
           word={`${known}×`}
           pressed={speed === known}
+          disabled={!can}
           testId={`speed-${known}`}
           onClick={() => void page.send({ do: 'speed', speed: known })}
         />

@@ -1,12 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { RecordingList } from '../../shared/api.ts';
 import { askRecordings } from '../state/api.ts';
-import { usePage } from '../state/page.ts';
+import { usePage, usePick } from '../state/page.ts';
+import { mayControl } from '../state/page-state.ts';
 import { dateText } from '../words/title-block.ts';
 
 /** What was recorded, newest first: to be played again, or gone on with. */
 export function Recordings() {
   const page = usePage();
+  const controls = usePick(mayControl);
   const [list, setList] = useState<RecordingList | null | 'asking'>('asking');
   useEffect(() => void askRecordings().then(setList), []);
   if (list === 'asking') return null;
@@ -38,11 +40,21 @@ export function Recordings() {
               <td>{`${takes} of ${planned}${ended ? '' : ', not finished'}`}</td>
               <td class="do">
                 {!ended && (
-                  <button type="button" class="small" onClick={() => void page.send({ do: 'resume', id })}>
+                  <button
+                    type="button"
+                    class="small"
+                    disabled={!controls}
+                    onClick={() => void page.send({ do: 'resume', id })}
+                  >
                     Go on
                   </button>
                 )}
-                <button type="button" class="small" onClick={() => void page.send({ do: 'replay', id })}>
+                <button
+                  type="button"
+                  class="small"
+                  disabled={!controls}
+                  onClick={() => void page.send({ do: 'replay', id })}
+                >
                   Replay
                 </button>
               </td>

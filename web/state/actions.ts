@@ -2,7 +2,7 @@ import { say } from '../words/say.ts';
 import { takesByButton } from './needle.ts';
 import { addableRun } from './on-plan.ts';
 import type { Page } from './page.ts';
-import { lastTake, nothing, type PageState, placeNow } from './page-state.ts';
+import { lastTake, mayControl, nothing, type PageState, placeNow } from './page-state.ts';
 
 /** How an action was asked for. A pedal is wired as a Page Down key. */
 export type Asked = 'key' | 'button' | 'pedal';
@@ -22,9 +22,13 @@ export interface Action {
 
 const typed = (state: PageState) => state.session?.setup.instrument.source === 'typed';
 
-/** A survey is being taken and the daemon hears: not ended, not a replay. */
-export const surveying = ({ session, player, link }: PageState) =>
-  session !== null && !session.ended && !player && link !== 'lost';
+/** A survey is being taken, the daemon hears, and this page may control: not ended, not a replay. */
+export const surveying = (state: PageState) =>
+  state.session !== null &&
+  !state.session.ended &&
+  !state.player &&
+  state.link !== 'lost' &&
+  mayControl(state);
 
 const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave') => (page: Page) =>
   page.change({ pointing: { at }, refusal: null });

@@ -9,6 +9,8 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
   switch (message.type) {
     case 'hello':
       return greet(state, message);
+    case 'access':
+      return { ...state, access: message.access, lan: message.lan };
     case 'events':
       return withEvents(state, message);
     case 'live':

@@ -1,4 +1,5 @@
 import { type Asked, close, surveyActions } from './actions.ts';
+import { devices } from './device-actions.ts';
 import { drawingActions } from './drawing-actions.ts';
 import { lookActions } from './look-actions.ts';
 import type { Page } from './page.ts';
@@ -6,7 +7,14 @@ import { playerActions } from './player-actions.ts';
 import { resultActions } from './result-actions.ts';
 
 /** In the order in which a key is looked up. */
-const allActions = [...playerActions, ...surveyActions, ...resultActions, ...drawingActions, ...lookActions];
+const allActions = [
+  ...playerActions,
+  ...surveyActions,
+  ...resultActions,
+  ...drawingActions,
+  devices,
+  ...lookActions,
+];
 
 /** Typing belongs to the field it is typed into, and a focused control keeps its own Enter and Space. */
 function belongsElsewhere(event: KeyboardEvent): boolean {
@@ -21,6 +29,8 @@ export function listenToKeys(page: Page): void {
   addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const state = page.store.get();
+    // The list of devices lies over the page and closes itself with Escape.
+    if (state.devices) return;
     if (event.key === 'Escape' && (state.pointing.at !== 'nothing' || state.refusal)) {
       event.preventDefault();
       return close(page);

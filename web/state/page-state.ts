@@ -1,4 +1,5 @@
 import type {
+  Access,
   BenchState,
   InstrumentState,
   Live,
@@ -28,6 +29,13 @@ export interface PageState {
   readonly mode: 'serve' | 'demo';
   /** False until the first `hello`: then nothing is known and nothing is shown. */
   readonly greeted: boolean;
+  readonly access: Access;
+  /** Devices in the network are let in. */
+  readonly lan: boolean;
+  /** The list of paired devices lies open. */
+  readonly devices: boolean;
+  /** The code with which this device came to be paired was refused. */
+  readonly pairingFailed: boolean;
   readonly session: Session | null;
   readonly instruments: readonly InstrumentState[];
   readonly simulated: SimulatedState | null;
@@ -58,6 +66,10 @@ export const initialState: PageState = {
   program: '',
   mode: 'serve',
   greeted: false,
+  access: 'local',
+  lan: false,
+  devices: false,
+  pairingFailed: false,
   session: null,
   instruments: [],
   simulated: null,
@@ -77,6 +89,11 @@ export const initialState: PageState = {
   muted: false,
   theme: 'paper',
 };
+
+/** Whether this page may do more than watch. */
+export function mayControl({ access }: Pick<PageState, 'access'>): boolean {
+  return access !== 'watching';
+}
 
 /** Where the level is being used: the next placement, or the last one when all are done. */
 export function placeNow(session: Session): Placement | null {

@@ -1,9 +1,9 @@
 import type { Action } from './actions.ts';
-import type { PageState } from './page-state.ts';
+import { mayControl, type PageState } from './page-state.ts';
 
 export const speeds = [1, 5, 20, 100] as const;
 
-const replaying = ({ player }: PageState) => player !== null;
+export const replaying = (state: PageState) => state.player !== null && mayControl(state);
 
 export const playPause: Action = {
   id: 'play',

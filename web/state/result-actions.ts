@@ -1,7 +1,7 @@
 import type { Session } from '../../shared/session/fold.ts';
 import { referencesOf } from '../words/kinds.ts';
 import type { Action } from './actions.ts';
-import type { PageState, Reference } from './page-state.ts';
+import { mayControl, type PageState, type Reference } from './page-state.ts';
 
 /** The reference in use: the chosen one, or the first that the kind knows. */
 function inUse({ setup }: Session, chosen: Reference): Reference | undefined {
@@ -61,7 +61,7 @@ export const goOn: Action = {
   word: () => 'Go on',
   keys: ['g'],
   hint: () => 'G, measure more',
-  can: (state) => ended(state) && !state.player,
+  can: (state) => ended(state) && !state.player && mayControl(state),
   run(page) {
     const id = page.store.get().session?.header.id;
     if (id) void page.send({ do: 'resume', id });
@@ -73,7 +73,7 @@ export const leave: Action = {
   word: ({ player }) => (player ? 'Close replay' : 'New survey'),
   keys: ['x'],
   hint: () => 'X',
-  can: (state) => state.player !== null || ended(state),
+  can: (state) => (state.player !== null || ended(state)) && mayControl(state),
   run: (page) => void page.send({ do: 'leave' }),
 };
 

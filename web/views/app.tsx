@@ -1,5 +1,7 @@
 import { useEffect } from 'preact/hooks';
+import { Devices } from '../parts/devices.tsx';
 import { putInSetups } from '../parts/proving/use-proved.ts';
+import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import { ProvingView } from './proving.tsx';
@@ -28,6 +30,7 @@ export function App() {
       <p class="unseen" role="status" data-testid="connection" data-link={link}>
         {link === 'open' ? 'connected' : link === 'lost' ? 'connection lost' : 'connecting'}
       </p>
+      <Watching />
       {view === 'waiting' && <Waiting />}
       {view === 'start' && <StartView />}
       {view === 'setup' && <SetupView />}
@@ -42,6 +45,7 @@ export function App() {
       )}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
+      <Devices />
     </div>
   );
 }

@@ -6,25 +6,34 @@ import { NoticeLine } from '../parts/notice-line.tsx';
 import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { usePage, usePick } from '../state/page.ts';
+import { mayControl } from '../state/page-state.ts';
 import { type Kind, kindWords } from '../words/kinds.ts';
+import { say } from '../words/say.ts';
+
+const words = {
+  what: 'What is to be measured?',
+  context: 'Set the survey up, or go on with one that was left.',
+};
+const demoWords = {
+  what: 'Walk a worn bed that nobody can spoil',
+  context: 'Instruments and machines are invented; everything else is as it would be on yours.',
+};
+const watchingWords = () => ({
+  what: say('No survey is on'),
+  context: say('It appears here as soon as one is begun.'),
+});
 
 /** Nothing is on: begin, go on, or look at what was measured. */
 export function StartView() {
   const demo = usePick((state) => state.mode === 'demo');
+  const controls = usePick(mayControl);
   return (
     <>
       <main class="sheet">
-        <SentenceHead
-          what={demo ? 'Walk a worn bed that nobody can spoil' : 'What is to be measured?'}
-          context={
-            demo
-              ? 'Instruments and machines are invented; everything else is as it would be on yours.'
-              : 'Set the survey up, or go on with one that was left.'
-          }
-        >
+        <SentenceHead {...(controls ? (demo ? demoWords : words) : watchingWords())}>
           <NoticeLine notice={null} />
         </SentenceHead>
-        {demo ? <DemoStart /> : <Start />}
+        {controls && (demo ? <DemoStart /> : <Start />)}
         <Recordings />
       </main>
       <ActionStrip />

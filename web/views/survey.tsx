@@ -10,6 +10,7 @@ import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
 import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
+import { mayControl } from '../state/page-state.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { surveyNotice, suspectOf } from '../words/notices.ts';
 import { surveySentence } from '../words/survey-sentence.ts';
@@ -57,7 +58,7 @@ function LiveDrawing() {
   const lifted = usePick(isLifted);
   const trouble = usePick(inTrouble);
   const picked = usePick(({ pointing }) => (pointing.at === 'place' ? pointing.place : null));
-  const open = usePick((state) => state.player === null);
+  const open = usePick((state) => state.player === null && mayControl(state));
   if (!session) return null;
   const survey = surveyResult(session, 'ends');
   return (

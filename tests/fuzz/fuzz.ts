@@ -1,0 +1,53 @@
+/**
+ * The long run. `npm run fuzz` sends a million damaged frames through every profile, a hundred thousand damaged messages and
+ * as many requests to the daemon, and reads a hundred thousand damaged files; `npm run fuzz SEED` does the same again.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { shippedProfiles } from '../../protocols/shipped.ts';
+import { fuzz, fuzzLine } from '../instruments/fuzz-run.ts';
+import { DaemonProcess } from '../tools/daemon-process.ts';
+import { documentLine, fuzzDocuments } from './document-run.ts';
+import { documentKinds } from './documents.ts';
+import { fuzzMessages, fuzzRequests, serverLine } from './server-run.ts';
+
+const seed = Number(process.argv[2] ?? Date.now() % 1_000_000);
+const frames = 1_000_000;
+const others = 100_000;
+/** Of the heap of this process, and of all that the daemon holds, which breathes. */
+const mostHeapMiB = 16;
+const mostMemoryMiB = 128;
+console.log(`seed ${seed}`);
+
+function tell(
+  line: string,
+  { faults, grownMiB }: { faults: readonly string[]; grownMiB: number },
+  mostGrownMiB = mostMemoryMiB,
+): void {
+  console.log(line);
+  for (const fault of faults) console.log(`  ${fault}`);
+  if (faults.length > 0 || grownMiB > mostGrownMiB) process.exitCode = 1;
+}
+
+for (const profile of shippedProfiles) {
+  const count = fuzz(profile, Math.ceil(frames / shippedProfiles.length), seed);
+  console.log(fuzzLine(profile.id, count));
+  if (count.notWhole > 0) process.exitCode = 1;
+  if (count.allowed !== null && count.wrong > count.allowed + 4 * Math.sqrt(count.allowed))
+    process.exitCode = 1;
+}
+
+for (const kind of documentKinds) {
+  const count = await fuzzDocuments(kind, Math.ceil(others / documentKinds.length), seed);
+  tell(documentLine(kind.name, count), count, mostHeapMiB);
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'wayscribe-fuzz-'));
+const daemon = await DaemonProcess.start('demo', '--folder', folder, '--lan');
+const messages = await fuzzMessages(daemon, others, seed);
+tell(serverLine('messages', messages), messages);
+const requests = await fuzzRequests(daemon, others, seed);
+tell(serverLine('requests', requests), requests);
+await daemon.stop();
+rmSync(folder, { recursive: true, force: true });
