@@ -51,7 +51,7 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
     else await stage.replay(replay);
     let listening = port;
     const app = webApp(
-      apiRouter(store, book, instruments, demo),
+      apiRouter(store, book, instruments, demo, replay),
       join(packageFolder, 'dist', 'web'),
       () => listening,
     );

@@ -8,12 +8,16 @@ import './style/bed.css';
 import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
+import './style/replay.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';
+import { listenToDrops } from './state/drops.ts';
+import { followDaemon } from './state/follow-daemon.ts';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
 import { recall } from './state/preferences.ts';
+import { runReplays } from './state/replay-clock.ts';
 import { createSounds } from './state/sound.ts';
 import { App } from './views/app.tsx';
 
@@ -39,6 +43,9 @@ dark.addEventListener('change', () => {
   if (!recall().theme) page.change({ theme: dark.matches ? 'slate' : 'paper' });
 });
 listenToKeys(page);
+listenToDrops(page);
+runReplays(page);
+followDaemon(page);
 
 // Paper is light, whatever the screen is.
 let onScreen = page.store.get().theme;

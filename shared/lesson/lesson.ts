@@ -44,7 +44,7 @@ export const lessonSchema = z.strictObject({
     .string()
     .regex(/^[a-z0-9][a-z0-9-]{0,79}$/)
     .describe('id of the recording it belongs to'),
-  about: text.describe('what happened, in one or two sentences; it gives nothing away'),
+  about: text.describe('what happened, in one or two sentences'),
   lookFor: text.describe('what to look for'),
   seen: text.describe('what mathematics can see'),
   unseen: text.describe('what it cannot see, and who can'),

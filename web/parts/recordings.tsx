@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { RecordingList } from '../../shared/api.ts';
-import { askRecordings } from '../state/api.ts';
+import { askRecordings, exportPath } from '../state/api.ts';
+import { openRecording } from '../state/open-files.ts';
 import { usePage } from '../state/page.ts';
 import { dateText } from '../words/title-block.ts';
 
@@ -42,7 +43,11 @@ export function Recordings() {
                     Go on
                   </button>
                 )}
-                <button type="button" class="small" onClick={() => void page.send({ do: 'replay', id })}>
+                <button
+                  type="button"
+                  class="small"
+                  onClick={() => void openRecording(page, exportPath(id, ''))}
+                >
                   Replay
                 </button>
               </td>

@@ -8,6 +8,7 @@ import type {
 } from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
+import type { Replay } from './replay.ts';
 import type { TracePoint } from './settle-trace.ts';
 
 export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
@@ -15,7 +16,7 @@ export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
 /** What the person is pointing at: the question that stands in the place of the controls. */
 export type Pointing =
   | { readonly at: 'nothing' }
-  | { readonly at: 'setup' | 'proving' }
+  | { readonly at: 'setup' | 'proving' | 'compare' }
   | { readonly at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave' }
   | { readonly at: 'place'; readonly place: Placement };
 
@@ -31,7 +32,11 @@ export interface PageState {
   readonly session: Session | null;
   readonly instruments: readonly InstrumentState[];
   readonly simulated: SimulatedState | null;
+  /** Set while a recording is shown: then nothing is taken. */
   readonly player: PlayerState | null;
+  /** The recording that this page plays by itself, and the page that comes back when it is closed. */
+  readonly replay: Replay | null;
+  readonly behind: PageState | null;
   readonly live: Live | null;
   /** Ports that are listened to while no survey is on, and the needles of what hangs on them, by stream. */
   readonly bench: BenchState | null;
@@ -43,6 +48,8 @@ export interface PageState {
   readonly pointing: Pointing;
   readonly reference: Reference;
   readonly working: boolean;
+  /** The station whose height is being explained in the working. */
+  readonly lit: string | null;
   readonly truth: boolean;
   /** A plate is shown as a relief in place of its plan. */
   readonly relief: boolean;
@@ -61,6 +68,8 @@ export const initialState: PageState = {
   instruments: [],
   simulated: null,
   player: null,
+  replay: null,
+  behind: null,
   live: null,
   bench: null,
   needles: {},
@@ -70,6 +79,7 @@ export const initialState: PageState = {
   pointing: nothing,
   reference: 'ends',
   working: false,
+  lit: null,
   truth: false,
   relief: false,
   passes: false,

@@ -2,6 +2,8 @@ import { demoSetups } from '../../shared/session/demo-setups.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import { DemoPart } from '../parts/demo-part.tsx';
+import { FileOpener } from '../parts/file-opener.tsx';
+import { Lessons } from '../parts/lessons.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
@@ -25,7 +27,10 @@ export function StartView() {
           <NoticeLine notice={null} />
         </SentenceHead>
         {demo ? <DemoStart /> : <Start />}
+        {demo && <Lessons />}
         <Recordings />
+        <FileOpener />
+        {!demo && <Lessons />}
       </main>
       <ActionStrip />
     </>

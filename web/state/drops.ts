@@ -1,0 +1,16 @@
+import { openFiles } from './open-files.ts';
+import type { Page } from './page.ts';
+
+/** Files that are dropped anywhere on the page are opened. */
+export function listenToDrops(page: Page): void {
+  addEventListener('dragover', (event) => event.preventDefault());
+  addEventListener('drop', (event) => {
+    event.preventDefault();
+    const files = [...(event.dataTransfer?.files ?? [])];
+    // In the middle of a survey nothing takes its place.
+    const { session, replay, behind } = page.store.get();
+    const busy = (behind ?? { session }).session;
+    if (files.length === 0 || (busy && !busy.ended && !replay)) return;
+    void openFiles(page, files);
+  });
+}
