@@ -8,6 +8,7 @@ import type {
 } from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
+import type { Lit } from './lit.ts';
 import type { Replay } from './replay.ts';
 import type { TracePoint } from './settle-trace.ts';
 
@@ -48,8 +49,8 @@ export interface PageState {
   readonly pointing: Pointing;
   readonly reference: Reference;
   readonly working: boolean;
-  /** The station whose height is being explained in the working. */
-  readonly lit: string | null;
+  /** What is being explained in the working. */
+  readonly lit: Lit | null;
   readonly truth: boolean;
   /** A plate is shown as a relief in place of its plan. */
   readonly relief: boolean;
