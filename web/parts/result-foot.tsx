@@ -3,6 +3,7 @@ import { usePick } from '../state/page.ts';
 import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
 import { LessonPanel } from './lesson-panel.tsx';
+import { Practice } from './practice.tsx';
 import { TitleBlock } from './title-block.tsx';
 
 /** Lower edge of the finished sheet: what the heights are against, where they come from, what comes next. */
@@ -13,6 +14,7 @@ export function ResultFoot() {
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
         {replay?.lesson && !replay.writing && <LessonPanel replay={replay} />}
+        {!replay?.lesson && <Practice />}
         <div class="rows">
           {choice && (
             <fieldset class="row" aria-label="Heights against">

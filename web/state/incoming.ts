@@ -51,6 +51,7 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
         heardAt: null,
         trace: [],
         refusal: null,
+        guess: null,
         working: false,
         lit: null,
         truth: false,

@@ -7,6 +7,7 @@ import type {
   SimulatedState,
 } from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
+import type { Planted } from '../../shared/session/planted.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
 import type { Lit } from './lit.ts';
 import type { Replay } from './replay.ts';
@@ -48,6 +49,8 @@ export interface PageState {
   readonly refusal: SentError | null;
   readonly pointing: Pointing;
   readonly reference: Reference;
+  /** What the person believes was planted in a survey for practice. */
+  readonly guess: Planted | null;
   readonly working: boolean;
   /** What is being explained in the working. */
   readonly lit: Lit | null;
@@ -79,6 +82,7 @@ export const initialState: PageState = {
   refusal: null,
   pointing: nothing,
   reference: 'ends',
+  guess: null,
   working: false,
   lit: null,
   truth: false,

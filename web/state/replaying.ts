@@ -26,6 +26,7 @@ export function openReplay(state: PageState, playback: Playback, lesson: Lesson 
     heardAt: null,
     refusal: null,
     pointing: nothing,
+    guess: null,
     working: false,
     truth: false,
     relief: false,

@@ -9,6 +9,7 @@ import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { type Kind, kindWords } from '../words/kinds.ts';
+import { say } from '../words/say.ts';
 
 /** Nothing is on: begin, go on, or look at what was measured. */
 export function StartView() {
@@ -58,6 +59,14 @@ function Start() {
   );
 }
 
+/** Out and back, so that what is wrong can be found. */
+const practiceSetup = {
+  ...demoSetups.way,
+  back: 'same',
+  round: 'practice',
+  instrument: { ...demoSetups.way.instrument, sigma: 0.35 },
+} as const;
+
 const others = (Object.keys(kindWords) as Kind[]).filter((kind) => kind !== 'way');
 
 function DemoStart() {
@@ -82,6 +91,12 @@ function DemoStart() {
           hint="you lift and set down"
           testId="demo-by-hand"
           onClick={begin('way', false)}
+        />
+        <Control
+          word={say('Practise')}
+          hint={say('something is wrong: find it')}
+          testId="practise"
+          onClick={() => void page.send({ do: 'start', setup: practiceSetup, practice: true })}
         />
         <Control
           word="Set up a survey"
