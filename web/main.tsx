@@ -12,6 +12,7 @@ import './style/replay.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';
+import { openFromAddress } from './state/address.ts';
 import { listenToDrops } from './state/drops.ts';
 import { followDaemon } from './state/follow-daemon.ts';
 import { listenToKeys } from './state/keys.ts';
@@ -46,6 +47,7 @@ listenToKeys(page);
 listenToDrops(page);
 runReplays(page);
 followDaemon(page);
+openFromAddress(page);
 
 // Paper is light, whatever the screen is.
 let onScreen = page.store.get().theme;

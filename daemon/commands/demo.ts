@@ -3,6 +3,13 @@ import { openBrowser } from './open-browser.ts';
 import { demoFolder, folderOption, portOption, quietOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
 
+interface Asked {
+  readonly folder: string;
+  readonly port: number;
+  readonly open: boolean;
+  readonly lesson?: string;
+}
+
 /** `wayscribe demo`: the same daemon with a simulated level on an invented machine. */
 export function demoCommand(): Command {
   return new Command('demo')
@@ -10,11 +17,13 @@ export function demoCommand(): Command {
     .addOption(folderOption(demoFolder))
     .addOption(portOption())
     .addOption(quietOption())
-    .action(async ({ folder, port, open }: { folder: string; port: number; open: boolean }) => {
+    .option('--lesson <id>', 'open that lesson; the first one is "clean-walk"')
+    .action(async ({ folder, port, open, lesson }: Asked) => {
       await serveUntilStopped({ mode: 'demo', folder, port }, (url) => {
-        console.log(`The demo is at ${url}`);
+        const page = lesson === undefined ? url : `${url}#lesson=${encodeURIComponent(lesson)}`;
+        console.log(`The demo is at ${page}`);
         console.log('Its level and its machine are invented. Ctrl-C ends it.');
-        if (open) openBrowser(url);
+        if (open) openBrowser(page);
       });
     });
 }

@@ -1,5 +1,6 @@
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import { type Lesson, readLesson } from '../../shared/lesson/lesson.ts';
+import { say } from '../words/say.ts';
 import type { Page } from './page.ts';
 import { type Playback, playbackOf } from './replay.ts';
 import { openReplay, replaying } from './replaying.ts';
@@ -83,7 +84,7 @@ async function saying(page: Page, work: () => Promise<void>): Promise<void> {
     const refusal = {
       code: error.code,
       place: error.place,
-      message: error.place ? `${error.place}: ${error.detail}` : error.detail,
+      message: say('this cannot be opened ({place}: {what})', { place: error.place, what: error.detail }),
       remedy: error.remedy,
     };
     page.change({ refusal });
