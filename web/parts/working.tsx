@@ -3,11 +3,12 @@ import type { Session } from '../../shared/session/fold.ts';
 import { type Placement, placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
 import { toInternal } from '../../shared/units.ts';
 import { decimalsFor } from '../../shared/words.ts';
-import { behindHeight, type Lit, strengths } from '../state/lit.ts';
+import { behindHeight, type Lit, strengths, weightsOf } from '../state/lit.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { lengthText } from '../words/length.ts';
+import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
 import { signed } from '../words/signed.ts';
 import { SweepTable, sweepWords } from './working-sweeps.tsx';
@@ -19,6 +20,7 @@ export function Working({ session }: { session: Session }) {
   const lit = usePick((state) => state.lit);
   const behind = lit?.is === 'height' && survey ? behindHeight(session, lit) : [];
   const lights = strengths(behind);
+  const weights = lit?.is === 'height' ? weightsOf(behind) : null;
   const read = new Set([...session.counted.values()].map(({ place }) => place.run));
   const runs = session.plan.runs.filter(({ id }) => read.has(id));
   const walks = runs.filter((run): run is TiltRun => run.reads === 'tilt');
@@ -32,7 +34,15 @@ export function Working({ session }: { session: Session }) {
           session.setup.kind === 'bed' && run.id === 'across' ? (
             <CrossTable key={run.id} session={session} run={run} lights={lights} />
           ) : (
-            <WalkTable key={run.id} session={session} run={run} survey={survey} lit={lit} lights={lights} />
+            <WalkTable
+              key={run.id}
+              session={session}
+              run={run}
+              survey={survey}
+              lit={lit}
+              lights={lights}
+              weights={weights}
+            />
           ),
         )}
         {[...swept].map((line) => (
@@ -60,16 +70,18 @@ interface WalkTableProps {
   readonly lit: Lit | null;
   /** How strongly each reading is lit, by `placementKey`. */
   readonly lights: ReadonlyMap<string, number>;
+  /** What each reading counts in the height that is explained, µm for 1 µm/m; null when none is. */
+  readonly weights: ReadonlyMap<string, number> | null;
 }
 
 /** The ground of a row that is lit: the stronger, the more it counts. */
 function litStyle(strength: number | undefined) {
   if (!strength || strength < 0.01) return {};
-  const percent = Math.round(8 + 34 * strength);
+  const percent = Math.round(4 + 20 * strength);
   return { style: { background: `color-mix(in srgb, var(--print) ${percent}%, transparent)` } };
 }
 
-function WalkTable({ session, run, survey, lit, lights }: WalkTableProps) {
+function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProps) {
   const page = usePage();
   const steps = stepsOf(session, run);
   const placeOf = ({ from, to }: { from: string; to: string }): Placement => ({
@@ -99,6 +111,7 @@ function WalkTable({ session, run, survey, lit, lights }: WalkTableProps) {
           <th scope="col">End line µm</th>
           <th scope="col">Height µm</th>
           <th scope="col">All walks µm</th>
+          {weights && <th scope="col">{say('Counts µm per µm/m')}</th>}
         </tr>
       </thead>
       <tbody>
@@ -136,6 +149,7 @@ function WalkTable({ session, run, survey, lit, lights }: WalkTableProps) {
                   </button>
                 )}
               </td>
+              {weights && <td>{signed(weights.get(placementKey(placeOf(row))) ?? 0, 3)}</td>}
             </tr>
           );
         })}

@@ -14,13 +14,15 @@ export function behindHeight(session: Session, lit: Extract<Lit, { is: 'height' 
   return readingsBehind(validateSheet(toSheet(session)), lit.line, lit.station, 'ends');
 }
 
+/** What each reading counts, by `placementKey`. */
+export function weightsOf(behind: readonly ReadingBehind[]): ReadonlyMap<string, number> {
+  return new Map(
+    behind.map(({ run, at, weight }) => [placementKey({ run, at: [...at] as Placement['at'] }), weight]),
+  );
+}
+
 /** How strongly each reading is lit, from 0 to 1, by `placementKey`. */
 export function strengths(behind: readonly ReadingBehind[]): ReadonlyMap<string, number> {
   const most = Math.max(1e-12, ...behind.map(({ weight }) => Math.abs(weight)));
-  return new Map(
-    behind.map(({ run, at, weight }) => [
-      placementKey({ run, at: [...at] as Placement['at'] }),
-      Math.abs(weight) / most,
-    ]),
-  );
+  return new Map([...weightsOf(behind)].map(([key, weight]) => [key, Math.abs(weight) / most]));
 }

@@ -35,18 +35,18 @@ export const playPause: Action = {
 
 export const step: Action = {
   id: 'step',
-  word: () => say('Next take'),
+  word: () => say('Next'),
   keys: ['arrowright'],
-  hint: () => say('right arrow'),
+  hint: () => say('a take, →'),
   can: mayGoOn,
   run: turn((replay) => advance({ ...replay, playing: false }, stepFrom(replay, 1))),
 };
 
 export const stepBack: Action = {
   id: 'step-back',
-  word: () => say('Take before'),
+  word: () => say('Back'),
   keys: ['arrowleft'],
-  hint: () => say('left arrow'),
+  hint: () => say('a take, ←'),
   can: inReplay,
   run: turn((replay) => goTo({ ...replay, playing: false }, stepFrom(replay, -1))),
 };
