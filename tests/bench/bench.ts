@@ -4,6 +4,7 @@
  */
 import { writeFileSync } from 'node:fs';
 import { minimumZoneRows } from './minimum-zone-bench.ts';
+import { replayRows } from './replay-bench.ts';
 import { solverRows } from './solver-bench.ts';
 
 export interface BenchRow {
@@ -21,7 +22,7 @@ const zones = (await minimumZoneRows()).flatMap(({ name, medianMs, ratio, target
     ? []
     : [{ what: `${name}, the other / ours`, value: ratio, unit: '×', wanted: target }]),
 ]);
-const rows = [...solverRows(), ...zones];
+const rows = [...solverRows(), ...zones, ...replayRows()];
 const table = [
   ['', 'found', 'wanted'],
   ...rows.map(({ what, value, unit, wanted }) => [what, `${shown(value)} ${unit}`.trim(), wanted]),

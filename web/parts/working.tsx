@@ -149,7 +149,7 @@ function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProp
                   </button>
                 )}
               </td>
-              {weights && <td>{signed(weights.get(placementKey(placeOf(row))) ?? 0, 3)}</td>}
+              {weights && <td>{signed(weights.get(placementKey(placeOf(row))) ?? 0, 4)}</td>}
             </tr>
           );
         })}
