@@ -250,7 +250,7 @@ describe('reduce', () => {
 });
 
 describe('schema', () => {
-  it.each(['sheet', 'result', 'recording'])(
+  it.each(['sheet', 'result', 'lesson', 'recording'])(
     'of a %s is a JSON Schema with a description on every field',
     async (what) => {
       const { stdout, status } = await wayscribe('schema', what);
