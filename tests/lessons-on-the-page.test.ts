@@ -37,7 +37,14 @@ afterAll(async () => {
 
 const folder = 'recordings/lessons';
 const lessonOf = async (id: string) => readLesson(await readFile(`${folder}/${id}.lesson.json`, 'utf8'));
-const seqShown = async () => Number(await page.getByTestId('root').getAttribute('data-seq'));
+/** Of the last event that is drawn, once everything that was pressed is drawn. */
+async function seqShown(): Promise<number> {
+  await page.evaluate(
+    () =>
+      new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(drawn, 0)))),
+  );
+  return Number(await page.getByTestId('root').getAttribute('data-seq'));
+}
 
 /** Presses the keys of somebody who goes through a lesson, and answers as a good hand would. */
 async function goThrough(lesson: Lesson): Promise<void> {
