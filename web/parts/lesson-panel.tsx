@@ -33,7 +33,7 @@ export function LessonPanel({ replay }: { replay: Replay }) {
       </Panel>
     );
   }
-  const count = say('{at} of {all}', { at: moment + 1, all: lesson.moments.length });
+  const count = say('moment {at} of {all}', { at: moment + 1, all: lesson.moments.length });
   const shown = lesson.moments[moment]!;
   if (shown.is === 'note') {
     return (

@@ -33,7 +33,7 @@ export function PlayerControls() {
         <SmallControl action={theme} />
       </div>
       <div class="player-row">
-        <ActionControl action={playPause} />
+        <ActionControl action={playPause} main />
         <ActionControl action={stepBack} />
         <ActionControl action={step} />
         <ActionControl action={rewind} />

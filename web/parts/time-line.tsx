@@ -8,10 +8,10 @@ import { replaying } from '../state/replaying.ts';
 import { lasting } from '../words/live.ts';
 import { say } from '../words/say.ts';
 
-const heightPx = 58;
+const heightPx = 52;
 const walkPx = 14;
-const middlePx = 32;
-const lessonPx = 51;
+const middlePx = 28;
+const lessonPx = 45;
 
 /** The time line of a recording: walks, waits, takes, gaps and notes; a press anywhere on it jumps there. */
 export function TimeLine({ replay }: { replay: Replay }) {

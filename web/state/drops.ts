@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { openFiles } from './open-files.ts';
 import type { Page } from './page.ts';
 
@@ -10,7 +11,18 @@ export function listenToDrops(page: Page): void {
     // In the middle of a survey nothing takes its place.
     const { session, replay, behind } = page.store.get();
     const busy = (behind ?? { session }).session;
-    if (files.length === 0 || (busy && !busy.ended && !replay)) return;
+    if (files.length === 0) return;
+    if (busy && !busy.ended && !replay) {
+      page.change({
+        refusal: {
+          code: 'command.refused',
+          place: 'survey',
+          message: say('a survey is on'),
+          remedy: say('finish it or put it aside, then drop the file again'),
+        },
+      });
+      return;
+    }
     void openFiles(page, files);
   });
 }
