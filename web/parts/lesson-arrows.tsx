@@ -8,6 +8,8 @@ interface Placed {
   readonly says: string;
   readonly x: number;
   readonly y: number;
+  /** Comes from below, because the name of the station stands above it. */
+  readonly rises: boolean;
 }
 
 /** How far the tail of an arrow lies from its head, px. */
@@ -43,17 +45,20 @@ export function LessonArrows({ room }: { room: RefObject<HTMLElement | null> }) 
   );
 }
 
-function Arrow({ x, y, to, says, roomPx }: Placed & { roomPx: number }) {
+function Arrow({ x, y, to, says, rises, roomPx }: Placed & { roomPx: number }) {
   const words = says || to;
   const half = textWidth(words, 13, true) / 2 + 8;
   const tail = Math.min(Math.max(x, half + 2), roomPx - half - 2);
-  const top = y - longPx;
+  const down = rises ? -1 : 1;
+  const end = y - down * longPx;
+  const tip = y - down * 4;
+  const boxPx = rises ? end - 2 : end - 21;
   return (
     <g class="arrow">
-      <path class="casing" d={`M${tail} ${top}L${x} ${y - 4}`} />
-      <path d={`M${tail} ${top}L${x} ${y - 4}m-6 -11l6 11l6 -11`} />
-      <rect x={tail - half} y={top - 21} width={2 * half} height={23} />
-      <text x={tail} y={top - 5} text-anchor="middle">
+      <path class="casing" d={`M${tail} ${end}L${x} ${tip}`} />
+      <path d={`M${tail} ${end}L${x} ${tip}m-6 ${-11 * down}l6 ${11 * down}l6 ${-11 * down}`} />
+      <rect x={tail - half} y={boxPx} width={2 * half} height={23} />
+      <text x={tail} y={boxPx + 16} text-anchor="middle">
         {words}
       </text>
     </g>
@@ -66,5 +71,8 @@ function placeOf(room: HTMLElement, { to, says }: { to: string; says: string }):
   const mark = room.querySelector(`[data-at="${CSS.escape(to)}"]`);
   if (!mark) return [];
   const [outer, box] = [room.getBoundingClientRect(), mark.getBoundingClientRect()];
-  return [{ to, says, x: box.x + box.width / 2 - outer.x, y: box.y - outer.y }];
+  const name = [...room.querySelectorAll('svg text')].find(({ textContent }) => textContent === to);
+  const rises = name !== undefined && name.getBoundingClientRect().y < box.y && mark.matches('.tick');
+  const y = (rises ? box.bottom : box.y) - outer.y;
+  return [{ to, says, x: box.x + box.width / 2 - outer.x, y, rises }];
 }
