@@ -1,7 +1,7 @@
 // Builds dist/: the program (wayscribe.js) and the page (web/). Runs by itself on `npm install`.
 
 import { existsSync } from 'node:fs';
-import { chmod, rm } from 'node:fs/promises';
+import { chmod, cp, rm } from 'node:fs/promises';
 
 const PROGRAM = 'dist/wayscribe.js';
 
@@ -29,6 +29,8 @@ async function buildPage(vite) {
     return;
   }
   await vite.build({ logLevel: 'warn' });
+  // The lessons lie beside the page, so that whatever serves it serves them.
+  await cp('recordings/lessons', 'dist/web/lessons', { recursive: true });
 }
 
 /** The tools that build, or null when this is an install without development packages. */

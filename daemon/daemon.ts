@@ -65,7 +65,7 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
     let listening = port;
     const own = () => listening;
     const pairing = lan ? await Pairing.open(folder) : null;
-    const api = apiRouter(store, book, instruments, demo);
+    const api = apiRouter(store, book, instruments, demo, replay);
     const revoked = (id: string) => pages.cutOff(id);
     const apis = pairing ? [pairingRouter(pairing, own, revoked), api] : [api];
     const server = createServer(serverLimits, webApp(apis, join(packageFolder, 'dist', 'web'), own));

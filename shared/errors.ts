@@ -17,6 +17,7 @@ export type ErrorCode =
   | 'job.broken'
   | 'job.notFound'
   | 'job.exists'
+  | 'lesson.invalid'
   | 'instruments.invalid'
   | 'port.absent'
   | 'port.alike'

@@ -193,7 +193,11 @@ const reason = z.string().trim().max(300);
 
 /** What a page may ask. Each is answered with `answer`; an event that follows from it comes on its own. */
 export const commandSchema = z.discriminatedUnion('do', [
-  z.strictObject({ do: z.literal('start'), setup: setupSchema }),
+  z.strictObject({
+    do: z.literal('start'),
+    setup: setupSchema,
+    practice: z.boolean().optional().describe('plant a fault in a simulated survey, to be found'),
+  }),
   z.strictObject({
     do: z.literal('take'),
     by: takenBySchema.extract(['key', 'button', 'pedal']),

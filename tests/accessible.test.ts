@@ -96,4 +96,25 @@ describe('the page, by axe-core, on paper and on slate, on a desktop and on a ta
     await page.locator('section[data-testid="working"]').waitFor();
     await expectClean();
   });
+
+  test('a lesson: its beginning, a question, the working of a replay, a lesson being written', async () => {
+    await page.keyboard.press('x');
+    await page.getByTestId('lesson-chip').click();
+    await page.getByTestId('lesson-begin').waitFor();
+    await expectClean();
+    for (let n = 0; n < 40 && !(await page.getByTestId('lesson-asks').isVisible()); n += 1) {
+      await page.keyboard.press('ArrowRight');
+    }
+    await page.getByTestId('lesson-asks').waitFor();
+    await expectClean();
+    await page.keyboard.press('w');
+    await page.getByTestId('height-F4').first().click();
+    await expectClean();
+    await page.keyboard.press('l');
+    await page.getByTestId('lesson-editor').waitFor();
+    await expectClean();
+    await page.keyboard.press('o');
+    await page.getByTestId('compare').waitFor();
+    await expectClean();
+  });
 });

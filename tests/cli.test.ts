@@ -250,7 +250,7 @@ describe('reduce', () => {
 });
 
 describe('schema', () => {
-  it.each(['sheet', 'result', 'recording'])(
+  it.each(['sheet', 'result', 'lesson', 'recording'])(
     'of a %s is a JSON Schema with a description on every field',
     async (what) => {
       const { stdout, status } = await wayscribe('schema', what);
@@ -265,7 +265,7 @@ describe('schema', () => {
   );
 
   it('of anything else is refused with what there is', async () => {
-    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, recording');
+    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, lesson, recording');
   });
 });
 

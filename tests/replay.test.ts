@@ -68,6 +68,11 @@ describe.each(files)('recording %s', (file) => {
     expect(page.messages.some(({ type }) => type === 'live')).toBe(true);
   });
 
+  test('hands the recording to a page, which plays it by itself', async () => {
+    const response = await fetch(new URL('api/replayed', daemon.url));
+    expect(await response.text()).toBe(await readFile(path, 'utf8'));
+  });
+
   test('takes no takes while it is played', async () => {
     expect(await page.ask({ do: 'take', by: 'key' })).toMatchObject({
       code: 'command.refused',

@@ -9,13 +9,18 @@ import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
 import './style/devices.css';
+import './style/replay.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';
+import { openFromAddress } from './state/address.ts';
 import { pairByAddress } from './state/devices.ts';
+import { listenToDrops } from './state/drops.ts';
+import { followDaemon } from './state/follow-daemon.ts';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
 import { recall } from './state/preferences.ts';
+import { runReplays } from './state/replay-clock.ts';
 import { createSounds } from './state/sound.ts';
 import { App } from './views/app.tsx';
 
@@ -45,6 +50,10 @@ dark.addEventListener('change', () => {
   if (!recall().theme) page.change({ theme: dark.matches ? 'slate' : 'paper' });
 });
 listenToKeys(page);
+listenToDrops(page);
+runReplays(page);
+followDaemon(page);
+openFromAddress(page);
 
 // Paper is light, whatever the screen is.
 let onScreen = page.store.get().theme;

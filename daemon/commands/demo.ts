@@ -3,6 +3,14 @@ import { openBrowser } from './open-browser.ts';
 import { demoFolder, folderOption, lanOption, portOption, quietOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
 
+interface Asked {
+  readonly folder: string;
+  readonly port: number;
+  readonly lan: boolean;
+  readonly open: boolean;
+  readonly lesson?: string;
+}
+
 /** `wayscribe demo`: the same daemon with a simulated level on an invented machine. */
 export function demoCommand(): Command {
   return new Command('demo')
@@ -11,12 +19,13 @@ export function demoCommand(): Command {
     .addOption(portOption())
     .addOption(lanOption())
     .addOption(quietOption())
-    .action(async (options: { folder: string; port: number; lan: boolean; open: boolean }) => {
-      const { open, ...rest } = options;
+    .option('--lesson <id>', 'open that lesson; the first one is "clean-walk"')
+    .action(async ({ open, lesson, ...rest }: Asked) => {
       await serveUntilStopped({ mode: 'demo', ...rest }, (url) => {
-        console.log(`The demo is at ${url}`);
+        const page = lesson === undefined ? url : `${url}#lesson=${encodeURIComponent(lesson)}`;
+        console.log(`The demo is at ${page}`);
         console.log('Its level and its machine are invented. Ctrl-C ends it.');
-        if (open) openBrowser(url);
+        if (open) openBrowser(page);
       });
     });
 }

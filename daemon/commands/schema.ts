@@ -5,6 +5,7 @@ import type { z } from 'zod';
 const schemas: Record<string, () => Promise<z.ZodType>> = {
   sheet: async () => (await import('../../shared/sheet/sheet.ts')).sheetSchema,
   result: async () => (await import('../../shared/sheet/result.ts')).resultSchema,
+  lesson: async () => (await import('../../shared/lesson/lesson.ts')).lessonSchema,
   recording: async () => {
     const [{ z }, { eventSchema, headerSchema }] = await Promise.all([
       import('zod'),
@@ -17,7 +18,7 @@ const schemas: Record<string, () => Promise<z.ZodType>> = {
 /** `wayscribe schema`: the form of what goes in and comes out, as JSON Schema. */
 export function schemaCommand(): Command {
   return new Command('schema')
-    .description('print the JSON Schema of a sheet, a result, or a line of a recording')
+    .description('print the JSON Schema of a sheet, a result, a lesson, or a line of a recording')
     .addArgument(new Argument('<what>', 'which form').choices(Object.keys(schemas)))
     .action(async (what: string) => {
       const { z } = await import('zod');

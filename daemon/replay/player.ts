@@ -1,9 +1,7 @@
 import { BehaviorSubject, Subject } from 'rxjs';
 import type { PlayerState } from '../../shared/messages.ts';
+import { timesOf } from '../../shared/replay/times.ts';
 import { type Header, isKept, type SessionEvent } from '../../shared/session/events.ts';
-
-/** A wait longer than this is shortened to it: nobody wants to watch a lunch break. */
-const longestWaitMs = 4000;
 
 /**
  * Plays a recording on its own clock: in the time in which it was made, faster, or step by step. It gives
@@ -121,18 +119,4 @@ export class Player {
       atMs: last < 0 ? 0 : this.#at[last]!,
     });
   }
-}
-
-/**
- * Time of each event since the first, from the monotonic clock; across a restart of the daemon, where that
- * clock starts anew, from the wall clock.
- */
-function timesOf(events: readonly SessionEvent[]): Float64Array {
-  const at = new Float64Array(events.length);
-  for (let k = 1; k < events.length; k += 1) {
-    const [before, now] = [events[k - 1]!, events[k]!];
-    const wait = now.type === 'resumed' || now.m < before.m ? now.t - before.t : now.m - before.m;
-    at[k] = at[k - 1]! + Math.min(Math.max(0, wait), longestWaitMs);
-  }
-  return at;
 }

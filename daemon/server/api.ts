@@ -19,12 +19,16 @@ import type { RecordingStore } from '../recording/store.ts';
 import { sent } from '../session/stage.ts';
 import { simulatedPath } from '../session/survey.ts';
 
-/** The JSON API: what can be listed and taken home. It changes nothing. */
+/**
+ * The JSON API: what can be listed and taken home. It changes nothing.
+ * @param replayed path of the recording that the daemon was started to play
+ */
 export function apiRouter(
   store: RecordingStore,
   profiles: ProfileBook,
   instruments: InstrumentStore,
   demo: boolean,
+  replayed?: string,
 ): Router {
   const api = Router();
 
@@ -55,12 +59,12 @@ export function apiRouter(
   });
 
   api.get('/recordings/:id', async (request, response) => {
-    const path = await store.find(request.params.id);
-    response.type('application/x-ndjson').attachment(`${request.params.id}.jsonl`);
-    createReadStream(path)
-      .on('error', () => response.destroy())
-      .pipe(response);
+    sendRecording(response, await store.find(request.params.id), request.params.id);
   });
+
+  if (replayed !== undefined) {
+    api.get('/replayed', (_request, response) => sendRecording(response, replayed, 'recording'));
+  }
 
   api.get('/recordings/:id/sheet.json', async (request, response) => {
     response.json(toSheet(await sessionOf(store, request.params.id)));
@@ -90,6 +94,13 @@ export function apiRouter(
     response.status(status).json(sent(error));
   });
   return api;
+}
+
+function sendRecording(response: Response, path: string, name: string): void {
+  response.type('application/x-ndjson').attachment(`${name}.jsonl`);
+  createReadStream(path)
+    .on('error', () => response.destroy())
+    .pipe(response);
 }
 
 function tellsMetal({ channels }: Profile): boolean {

@@ -110,7 +110,9 @@ export class Stage {
       case 'start':
         this.#refuseWhileOn();
         await this.#listening.close();
-        return this.#put(await Survey.start(await this.#takenOver(command.setup), this.#tools));
+        return this.#put(
+          await Survey.start(await this.#takenOver(command.setup), this.#tools, command.practice),
+        );
       case 'resume':
         this.#refuseWhileOn();
         await this.#listening.close();

@@ -6,6 +6,7 @@ import { WayscribeError } from '../../shared/errors.ts';
 import { spent, untouched } from '../../shared/live/hands-free.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import { checkInstruments, instrumentsOf, referenceOf } from '../../shared/session/instruments.ts';
+import { type Planted, plantedFaults } from '../../shared/session/planted.ts';
 import type { InstrumentSetup, Setup } from '../../shared/session/setup.ts';
 import { Instrument } from '../instruments/instrument.ts';
 import type { PortMaker } from '../ports/port.ts';
@@ -68,14 +69,15 @@ export class Survey {
   }
 
   /**
-   * Begins a new survey; its recording is on disk when this returns.
+   * Begins a new survey; its recording is on disk when this returns. For practice something is planted in it, at random.
    * @throws WayscribeError `profile.invalid`, `command.invalid` for a set-up that can't work, or of the recording
    */
-  static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
+  static async start(setup: Setup, tools: SurveyTools, practice = false): Promise<Survey> {
     checkEnds(setup);
     checkSetup(setup, tools, ({ profile }) => tools.profiles.find(profile!));
-    const bench = benchFor(setup);
+    const planted = practice ? anyOf(plantedFaults) : undefined;
     const t = Date.now();
+    const bench = benchFor(setup, t, planted);
     const id = await tools.store.newId(setup, t);
     const header: Header = {
       recording: 1,
@@ -87,7 +89,13 @@ export class Survey {
       ...(setup.others && {
         otherProfiles: setup.others.map(({ profile }) => tools.profiles.find(profile!)),
       }),
-      ...(bench && { simulated: { scenario: bench.state$.value.scenario, truthUm: bench.world.truthUm() } }),
+      ...(bench && {
+        simulated: {
+          scenario: bench.state$.value.scenario,
+          truthUm: bench.world.truthUm(),
+          ...(planted && { planted }),
+        },
+      }),
     };
     const writer = await RecordingWriter.create(tools.store.pathOf(id), header);
     return new Survey(new Keeper(header, [], writer), tools, bench);
@@ -102,7 +110,8 @@ export class Survey {
       checkSetup(header.setup, tools, (instrument) => profileFor(instrument, header, tools));
       const keeper = new Keeper(header, events, writer);
       await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
-      return new Survey(keeper, tools, benchFor(header.setup));
+      const done = keeper.session.takes.length;
+      return new Survey(keeper, tools, benchFor(header.setup, header.t, header.simulated?.planted, done));
     } catch (error) {
       await writer.close().catch(() => {});
       throw error;
@@ -137,9 +146,17 @@ export class Survey {
   }
 }
 
-function benchFor(setup: Setup): SimulatedBench | null {
+function anyOf<T>(all: readonly T[]): T {
+  return all[Math.floor(Math.random() * all.length)]!;
+}
+
+/**
+ * @param t when the survey began: tells where a planted fault lies
+ * @param done how often the instrument was set down before
+ */
+function benchFor(setup: Setup, t: number, planted?: Planted, done = 0): SimulatedBench | null {
   return setup.instrument.port === simulatedPath && setup.instrument.source === 'cable'
-    ? new SimulatedBench(setup)
+    ? new SimulatedBench(setup, planted && { planted, done, seed: t % 1e9 })
     : null;
 }
 

@@ -2,18 +2,28 @@ import { BehaviorSubject } from 'rxjs';
 import type { Profile } from '../../protocols/profile.ts';
 import { findProfile } from '../../protocols/shipped.ts';
 import type { SimulatedState } from '../../shared/messages.ts';
+import type { Planted } from '../../shared/session/planted.ts';
 import type { Setup } from '../../shared/session/setup.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
 import { MadePort } from '../ports/made-port.ts';
 import { stampNow } from '../ports/port.ts';
 import { frameOf } from './frame.ts';
 import { ordinaryTraits, Pendulum } from './pendulum.ts';
+import { plantedHand, type SetDown } from './planted.ts';
 import { seededRandom } from './random.ts';
 import { demoScene } from './scenario.ts';
 import { World } from './world.ts';
 
 /** Time between two frames when the profile names none, ms. */
 const usualPeriodMs = 100;
+
+interface BenchOptions {
+  /** The mistake that the hand makes. */
+  readonly planted?: Planted | undefined;
+  /** How often it was set down before. */
+  readonly done?: number;
+  readonly seed?: number;
+}
 
 /** A simulated instrument on a port, with the hand that moves it. It speaks by the profile of the set-up. */
 export class SimulatedBench {
@@ -23,12 +33,16 @@ export class SimulatedBench {
   readonly #setup: Setup;
   readonly #profile: Profile;
   readonly #pendulum: Pendulum;
+  readonly #hand: SetDown;
+  #placed: number;
   readonly #speaking: NodeJS.Timeout;
 
-  constructor(setup: Setup, seed = 7) {
+  constructor(setup: Setup, { planted = 'nothing', done = 0, seed = 7 }: BenchOptions = {}) {
     this.#setup = setup;
     this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.world = new World(setup, demoScene(setup));
+    this.#hand = plantedHand(planted, this.world, seededRandom(seed));
+    this.#placed = done;
     this.#pendulum = new Pendulum(ordinaryTraits(this.world.plan), seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
       scenario: this.world.scene.name,
@@ -47,7 +61,8 @@ export class SimulatedBench {
   }
 
   setDown(place: Placement): void {
-    this.#pendulum.setDown(this.world.reading(place), stampNow().m);
+    this.#pendulum.setDown(this.#hand(place, this.#placed), stampNow().m);
+    this.#placed += 1;
     this.#change({ lifted: false, standsOn: place });
   }
 

@@ -34,6 +34,11 @@ export interface Adjustment {
   /** The part each station belongs to; stations of one part are tied together. */
   readonly parts: Int32Array;
   readonly fit: Fit;
+  /**
+   * How much each reading counts in the combination Σ c_j·h_j, by row: µm for each µm/m, or for each µm, more that it
+   * had read. `c` has one entry a station and depends on no datum.
+   */
+  weightsIn(c: Float64Array): Float64Array;
 }
 
 /** Shares of an unknown's own weight below which a pivot is rounding: the usual one, and wider ones. */
@@ -80,6 +85,12 @@ export function adjust(sheet: Sheet): Adjustment {
     ...zerosOf(observations, factor, determined, x, variance, scale),
     parts,
     fit,
+    weightsIn(c) {
+      const b = new Float64Array(factor.inversePivot.length);
+      for (let k = 0; k < c.length; k++) b[factor.fronts.placeOf[k]!] = c[k]!;
+      solveInPlace(factor, b);
+      return rowsTimes(observations, factor.fronts, b).map((row, r) => row / observations.sigma[r]!);
+    },
   };
 }
 

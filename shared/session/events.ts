@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { plantedSchema } from './planted.ts';
 import { readingUnitSchema, setupSchema } from './setup.ts';
 
 /**
@@ -175,6 +176,7 @@ export const headerSchema = z.object({
     .object({
       scenario: z.string(),
       truthUm: z.record(z.string(), z.number()).describe('true height of each station, µm'),
+      planted: plantedSchema.optional().describe('for practice: what was planted, to be found'),
     })
     .optional()
     .describe('only for simulated instruments: what a perfect survey would find'),

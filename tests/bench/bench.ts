@@ -8,6 +8,7 @@ import { latencyRows } from './latency-bench.ts';
 import { loadRows } from './load-bench.ts';
 import { millionRows } from './million-bench.ts';
 import { minimumZoneRows } from './minimum-zone-bench.ts';
+import { replayRows } from './replay-bench.ts';
 import { saturationRows } from './saturation-bench.ts';
 import { solverRows } from './solver-bench.ts';
 import { viewersRows } from './viewers-bench.ts';
@@ -35,7 +36,7 @@ const load = [
   ...(await millionRows()),
   ...(await eightHoursRows()),
 ];
-const rows = [...solverRows(), ...zones, ...load];
+const rows = [...solverRows(), ...zones, ...replayRows(), ...load];
 const table = [
   ['', 'found', 'wanted'],
   ...rows.map(({ what, value, unit, wanted }) => [what, `${shown(value)} ${unit}`.trim(), wanted]),

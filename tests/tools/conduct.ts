@@ -158,6 +158,16 @@ export class Conductor {
     await this.pass(this.#pace.standsMs);
   }
 
+  /** Sets the instrument down on `place` and takes by hand so soon that it still swings. */
+  async hurry(place: Placement, afterMs: number): Promise<void> {
+    this.pendulum.lift();
+    await this.pass(this.#pace.inHandMs);
+    this.pendulum.setDown(this.#hand(place, this.#placed, this.world), this.#nowMs);
+    this.#placed += 1;
+    await this.pass(afterMs);
+    await this.ask({ do: 'take', by: 'key', insist: true });
+  }
+
   /** Goes over everything that is still open in the plan. */
   async walk(): Promise<void> {
     while (this.session.next) await this.place(this.session.next);

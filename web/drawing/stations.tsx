@@ -39,6 +39,7 @@ export function Stations({ session, line, pxOf, yPx, labelPx }: StationsProps) {
         return (
           <g key={name}>
             <path
+              data-at={name}
               class={`tick ${done.has(name) ? 'done' : ''}`}
               d={`M${px(name)} ${yPx}v${done.has(name) ? 9 : 7}`}
             />

@@ -10,6 +10,7 @@ import { usePick } from '../state/page.ts';
 import type { Reference } from '../state/page-state.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 import { trueShape } from '../state/true-shape.ts';
+import { LessonArrows } from './lesson-arrows.tsx';
 
 export interface DrawingProps extends OnPart {
   readonly survey: SurveyResult | null;
@@ -40,6 +41,7 @@ export function Drawing({ survey, reference, laidOver = false, stale = false, ..
       class={`room ${isPlate(session) && roomy ? 'fixed' : ''} ${session.ended ? '' : 'underway'}`}
       ref={ref}
     >
+      <LessonArrows room={ref} />
       {widthPx === 0 ? null : isBed(session) ? (
         <BedDrawing {...planned} session={session} passes={passes && session.ended} />
       ) : isPlate(session) ? (

@@ -18,6 +18,7 @@ import type { PageState } from '../state/page-state.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { ActionControl, Row } from './control.tsx';
 import { Happenings } from './happenings.tsx';
+import { LessonPanel } from './lesson-panel.tsx';
 import { Question } from './question.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { TypedEntry } from './typed-entry.tsx';
@@ -29,10 +30,16 @@ export function Foot() {
   const replay = usePick((state) => state.player !== null);
   return (
     <footer class="foot">
-      {replay ? <Happenings /> : asks ? <Question /> : <SurveyControls />}
+      {replay ? <ReplayWords /> : asks ? <Question /> : <SurveyControls />}
       <TitleBlock />
     </footer>
   );
+}
+
+/** In a replay: what the teacher says, or what was done last. */
+function ReplayWords() {
+  const replay = usePick((state) => state.replay);
+  return replay?.lesson && !replay.writing ? <LessonPanel replay={replay} /> : <Happenings />;
 }
 
 function SurveyControls() {

@@ -1,40 +1,57 @@
 import { mute, theme } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
-import { playPause, replaying, rewind, speeds, step, toEnd } from '../state/player-actions.ts';
-import { leave } from '../state/result-actions.ts';
+import { atSpeed, playPause, rewind, speeds, step, stepBack, toEnd } from '../state/player-actions.ts';
+import { beside, writing } from '../state/replay-actions.ts';
+import { leave, working } from '../state/result-actions.ts';
 import { lasting } from '../words/live.ts';
+import { say } from '../words/say.ts';
 import { ActionControl, Control, SmallControl } from './control.tsx';
+import { LessonEditor } from './lesson-editor.tsx';
+import { TimeLine } from './time-line.tsx';
+import { TimeLineKey } from './time-line-key.tsx';
 
 /** The player of a recording, outside the frame: it belongs to the replay, not to the survey. */
 export function PlayerControls() {
   const page = usePage();
   const player = usePick((state) => state.player);
-  const can = usePick(replaying);
-  if (!player) return null;
+  const replay = usePick((state) => state.replay);
+  const finished = usePick(({ session }) => session?.ended === true);
+  if (!player || !replay) return null;
   const { atMs, lengthMs, speed } = player;
   return (
-    <aside class="strip framed player" aria-label="Replay of a recording">
-      <div class="time">
-        <progress value={atMs} max={Math.max(1, lengthMs)} aria-label="Time into the recording" />
-        <p data-testid="player-time">{`${lasting(atMs)} of ${lasting(lengthMs)}`}</p>
+    <aside class="strip framed player" aria-label={say('Replay of a recording')}>
+      {replay.writing && <LessonEditor replay={replay} />}
+      <TimeLine replay={replay} />
+      <div class="under-line">
+        <p data-testid="player-time">
+          {say('{at} of {length}', { at: lasting(atMs), length: lasting(lengthMs) })}
+        </p>
+        <TimeLineKey replay={replay} />
+        <SmallControl action={writing} />
+        <SmallControl action={beside} />
+        <SmallControl action={mute} />
+        <SmallControl action={theme} />
       </div>
-      <ActionControl action={playPause} />
-      <ActionControl action={step} />
-      <ActionControl action={rewind} />
-      <ActionControl action={toEnd} />
-      {speeds.map((known) => (
-        <Control
-          key={known}
-          word={`${known}×`}
-          pressed={speed === known}
-          disabled={!can}
-          testId={`speed-${known}`}
-          onClick={() => void page.send({ do: 'speed', speed: known })}
-        />
-      ))}
-      <ActionControl action={leave} />
-      <SmallControl action={mute} />
-      <SmallControl action={theme} />
+      <div class="player-row">
+        <ActionControl action={playPause} main />
+        <ActionControl action={stepBack} />
+        <ActionControl action={step} />
+        <ActionControl action={rewind} />
+        <ActionControl action={toEnd} />
+        <fieldset class="speeds" aria-label={say('Speed')}>
+          {speeds.map((known) => (
+            <Control
+              key={known}
+              word={`${known}×`}
+              pressed={speed === known}
+              testId={`speed-${known}`}
+              onClick={() => atSpeed(known)(page)}
+            />
+          ))}
+        </fieldset>
+        {!finished && <ActionControl action={working} />}
+        <ActionControl action={leave} />
+      </div>
     </aside>
   );
 }

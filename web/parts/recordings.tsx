@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { RecordingList } from '../../shared/api.ts';
-import { askRecordings } from '../state/api.ts';
+import { askRecordings, exportPath } from '../state/api.ts';
+import { openRecording } from '../state/open-files.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { mayControl } from '../state/page-state.ts';
 import { dateText } from '../words/title-block.ts';
@@ -52,8 +53,7 @@ export function Recordings() {
                 <button
                   type="button"
                   class="small"
-                  disabled={!controls}
-                  onClick={() => void page.send({ do: 'replay', id })}
+                  onClick={() => void openRecording(page, exportPath(id, ''))}
                 >
                   Replay
                 </button>

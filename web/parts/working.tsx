@@ -1,19 +1,27 @@
 import { handColumns } from '../../shared/figures/hand-columns.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { takenRuns } from '../../shared/session/taken-runs.ts';
-import { placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
+import { type Placement, placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
 import { toInternal } from '../../shared/units.ts';
 import { decimalsFor } from '../../shared/words.ts';
+import { behindHeight, type Lit, strengths, weightsOf } from '../state/lit.ts';
+import { usePage, usePick } from '../state/page.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { lengthText } from '../words/length.ts';
+import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
 import { signed } from '../words/signed.ts';
 import { SweepTable, sweepWords } from './working-sweeps.tsx';
+import { Why } from './working-why.tsx';
 
 /** The arithmetic as it would be done on paper, run by run, and beside it what all readings together say. */
 export function Working({ session }: { session: Session }) {
   const survey = surveyResult(session, 'ends');
+  const lit = usePick((state) => state.lit);
+  const behind = lit?.is === 'height' && survey ? behindHeight(session, lit) : [];
+  const lights = strengths(behind);
+  const weights = lit?.is === 'height' ? weightsOf(behind) : null;
   const read = new Set([...session.counted.values()].map(({ place }) => place.run));
   const runs = session.plan.runs.filter(({ id }) => read.has(id));
   const walks = runs.filter((run): run is TiltRun => run.reads === 'tilt');
@@ -21,12 +29,21 @@ export function Working({ session }: { session: Session }) {
   return (
     <section class="working" data-testid="working" aria-label="The working">
       <p class="soft">{kindWords[session.setup.kind].reads === 'tilt' ? walkWords : sweepWords(session)}</p>
+      {survey && walks.length > 0 && <Why session={session} survey={survey} lit={lit} behind={behind} />}
       <div class="walks">
         {walks.map((run) =>
           session.setup.kind === 'bed' && run.id === 'across' ? (
-            <CrossTable key={run.id} session={session} run={run} />
+            <CrossTable key={run.id} session={session} run={run} lights={lights} />
           ) : (
-            <WalkTable key={run.id} session={session} run={run} survey={survey} />
+            <WalkTable
+              key={run.id}
+              session={session}
+              run={run}
+              survey={survey}
+              lit={lit}
+              lights={lights}
+              weights={weights}
+            />
           ),
         )}
         {[...swept].map((line) => (
@@ -51,10 +68,27 @@ interface WalkTableProps {
   readonly session: Session;
   readonly run: TiltRun;
   readonly survey: SurveyResult | null;
+  readonly lit: Lit | null;
+  /** How strongly each reading is lit, by `placementKey`. */
+  readonly lights: ReadonlyMap<string, number>;
+  /** What each reading counts in the height that is explained, µm for 1 µm/m; null when none is. */
+  readonly weights: ReadonlyMap<string, number> | null;
 }
 
-function WalkTable({ session, run, survey }: WalkTableProps) {
+/** The ground of a row that is lit: the stronger, the more it counts. */
+function litStyle(strength: number | undefined) {
+  if (!strength || strength < 0.01) return {};
+  const percent = Math.round(4 + 20 * strength);
+  return { style: { background: `color-mix(in srgb, var(--print) ${percent}%, transparent)` } };
+}
+
+function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProps) {
+  const page = usePage();
   const steps = stepsOf(session, run);
+  const placeOf = ({ from, to }: { from: string; to: string }): Placement => ({
+    run: run.id,
+    at: [from, to],
+  });
   const { rows, complete } = handColumns(steps, run.facing);
   const line = survey?.lines.find(({ name }) => name === run.line);
   const together = new Map(line?.stations.map((station) => [station.name, station]));
@@ -78,20 +112,45 @@ function WalkTable({ session, run, survey }: WalkTableProps) {
           <th scope="col">End line µm</th>
           <th scope="col">Height µm</th>
           <th scope="col">All walks µm</th>
+          {weights && <th scope="col">{say('Counts µm per µm/m')}</th>}
         </tr>
       </thead>
       <tbody>
         {rows.map((row) => {
           const all = together.get(row.to);
           return (
-            <tr key={row.to}>
-              <th scope="row">{`${row.from}–${row.to}`}</th>
+            <tr key={row.to} {...litStyle(lights.get(placementKey(placeOf(row))))}>
+              <th scope="row">
+                <button
+                  type="button"
+                  class="tap"
+                  aria-pressed={
+                    lit?.is === 'reading' && placementKey(lit.place) === placementKey(placeOf(row))
+                  }
+                  onClick={() => page.change({ lit: { is: 'reading', place: placeOf(row) } })}
+                >
+                  {`${row.from}–${row.to}`}
+                </button>
+              </th>
               <td>{signed(row.readingUmPerM, 1)}</td>
               <td>{signed(row.riseUm, 2)}</td>
               <td>{signed(row.sumUm, 2)}</td>
               <td>{signed(row.endLineUm, 2)}</td>
               <td>{signed(row.heightUm, decimals)}</td>
-              <td>{all ? `${signed(all.heightUm, decimals)} ± ${(2 * all.uUm).toFixed(decimals)}` : ''}</td>
+              <td>
+                {all && (
+                  <button
+                    type="button"
+                    class="tap"
+                    data-testid={`height-${row.to}`}
+                    aria-pressed={lit?.is === 'height' && lit.station === row.to}
+                    onClick={() => page.change({ lit: { is: 'height', line: run.line, station: row.to } })}
+                  >
+                    {`${signed(all.heightUm, decimals)} ± ${(2 * all.uUm).toFixed(decimals)}`}
+                  </button>
+                )}
+              </td>
+              {weights && <td>{signed(weights.get(placementKey(placeOf(row))) ?? 0, 4)}</td>}
             </tr>
           );
         })}
@@ -101,7 +160,13 @@ function WalkTable({ session, run, survey }: WalkTableProps) {
 }
 
 /** Readings across a bed are not summed: each tells how far the rear way stands over the front one. */
-function CrossTable({ session, run }: { session: Session; run: TiltRun }) {
+interface CrossTableProps {
+  readonly session: Session;
+  readonly run: TiltRun;
+  readonly lights: ReadonlyMap<string, number>;
+}
+
+function CrossTable({ session, run, lights }: CrossTableProps) {
   const steps = stepsOf(session, run).filter(({ readingUmPerM }) => readingUmPerM !== null);
   const mean = steps.reduce((sum, step) => sum + run.facing * (step.readingUmPerM ?? 0), 0) / steps.length;
   return (
@@ -119,7 +184,7 @@ function CrossTable({ session, run }: { session: Session; run: TiltRun }) {
         {steps.map(({ from, to, readingUmPerM, baseMm }) => {
           const reading = run.facing * (readingUmPerM ?? 0);
           return (
-            <tr key={from}>
+            <tr key={from} {...litStyle(lights.get(placementKey({ run: run.id, at: [from, to] })))}>
               <th scope="row">{`${from}–${to}`}</th>
               <td>{signed(reading, 1)}</td>
               <td>{signed(reading - mean, 1)}</td>

@@ -6,6 +6,8 @@ import { stillTrue } from './still-true.ts';
 
 /** The page after one message of the daemon. `now` is the page's own clock in ms. */
 export function receive(state: PageState, message: ToPage, now: number): PageState {
+  // A recording is played: what the daemon says is for the page behind it.
+  if (state.behind) return { ...state, behind: receive(state.behind, message, now) };
   switch (message.type) {
     case 'hello':
       return greet(state, message);
@@ -55,7 +57,9 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
         heardAt: null,
         trace: [],
         refusal: null,
+        guess: null,
         working: false,
+        lit: null,
         truth: false,
         relief: false,
         passes: false,

@@ -4,11 +4,13 @@ import { drawingActions } from './drawing-actions.ts';
 import { lookActions } from './look-actions.ts';
 import type { Page } from './page.ts';
 import { playerActions } from './player-actions.ts';
+import { replayActions } from './replay-actions.ts';
 import { resultActions } from './result-actions.ts';
 
 /** In the order in which a key is looked up. */
 const allActions = [
   ...playerActions,
+  ...replayActions,
   ...surveyActions,
   ...resultActions,
   ...drawingActions,

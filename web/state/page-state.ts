@@ -8,7 +8,10 @@ import type {
   SimulatedState,
 } from '../../shared/messages.ts';
 import type { Session } from '../../shared/session/fold.ts';
+import type { Planted } from '../../shared/session/planted.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
+import type { Lit } from './lit.ts';
+import type { Replay } from './replay.ts';
 import type { TracePoint } from './settle-trace.ts';
 
 export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
@@ -16,7 +19,7 @@ export type Reference = 'ends' | 'leastSquares' | 'minimumZone';
 /** What the person is pointing at: the question that stands in the place of the controls. */
 export type Pointing =
   | { readonly at: 'nothing' }
-  | { readonly at: 'setup' | 'proving' }
+  | { readonly at: 'setup' | 'proving' | 'compare' }
   | { readonly at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave' }
   | { readonly at: 'place'; readonly place: Placement };
 
@@ -39,7 +42,11 @@ export interface PageState {
   readonly session: Session | null;
   readonly instruments: readonly InstrumentState[];
   readonly simulated: SimulatedState | null;
+  /** Set while a recording is shown: then nothing is taken. */
   readonly player: PlayerState | null;
+  /** The recording that this page plays by itself, and the page that comes back when it is closed. */
+  readonly replay: Replay | null;
+  readonly behind: PageState | null;
   readonly live: Live | null;
   /** Ports that are listened to while no survey is on. */
   readonly bench: BenchState | null;
@@ -51,7 +58,11 @@ export interface PageState {
   readonly refusal: SentError | null;
   readonly pointing: Pointing;
   readonly reference: Reference;
+  /** What the person believes was planted in a survey for practice. */
+  readonly guess: Planted | null;
   readonly working: boolean;
+  /** What is being explained in the working. */
+  readonly lit: Lit | null;
   readonly truth: boolean;
   /** A plate is shown as a relief in place of its plan. */
   readonly relief: boolean;
@@ -74,6 +85,8 @@ export const initialState: PageState = {
   instruments: [],
   simulated: null,
   player: null,
+  replay: null,
+  behind: null,
   live: null,
   bench: null,
   needles: {},
@@ -82,7 +95,9 @@ export const initialState: PageState = {
   refusal: null,
   pointing: nothing,
   reference: 'ends',
+  guess: null,
   working: false,
+  lit: null,
   truth: false,
   relief: false,
   passes: false,

@@ -14,34 +14,38 @@ export interface Page {
   send(command: CommandInput): Promise<SentError | null>;
   point(pointing: Pointing): void;
   change(change: Partial<PageState>): void;
+  /** The same where what changes hangs on what is there, with the sound that belongs to it. */
+  turn(change: (state: PageState) => PageState): void;
 }
 
 export function createPage(url: string, sounds: Sounds, initial: Partial<PageState>): Page {
   const store = createStore<PageState>({ ...initialState, ...initial });
   const change = (part: Partial<PageState>) => store.set((state) => ({ ...state, ...part }));
+  const turn = (next: (state: PageState) => PageState) => {
+    const before = store.get();
+    store.set(next);
+    const sound = soundFor(before, store.get());
+    if (sound && !store.get().muted) sounds.play(sound);
+  };
   const connection: Connection = connect(url, {
     open() {
-      const { session } = store.get();
+      const { session } = store.get().behind ?? store.get();
       if (session) void connection.ask({ do: 'since', seq: session.seq });
     },
-    message(message) {
-      const before = store.get();
-      store.set((state) => receive(state, message, performance.now()));
-      const sound = soundFor(before, store.get());
-      if (sound && !store.get().muted) sounds.play(sound);
-    },
-    lost: () => change({ link: 'lost' }),
+    message: (message) => turn((state) => receive(state, message, performance.now())),
+    lost: () =>
+      store.set((state) =>
+        state.behind ? { ...state, behind: { ...state.behind, link: 'lost' } } : { ...state, link: 'lost' },
+      ),
   });
   return {
     store,
     change,
+    turn,
     point: (pointing) => change({ pointing }),
     async send(command) {
       const refusal = await connection.ask(command);
-      const before = store.get();
-      change({ refusal });
-      const sound = soundFor(before, store.get());
-      if (sound && !store.get().muted) sounds.play(sound);
+      turn((state) => ({ ...state, refusal }));
       return refusal;
     },
   };

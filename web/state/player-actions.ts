@@ -1,74 +1,101 @@
+import { say } from '../words/say.ts';
 import type { Action } from './actions.ts';
-import { mayControl, type PageState } from './page-state.ts';
+import type { Page } from './page.ts';
+import type { PageState } from './page-state.ts';
+import { advance, askedNow, endOf, goTo, type Replay, reachOf, stepFrom } from './replay.ts';
+import { replaying } from './replaying.ts';
 
 export const speeds = [1, 5, 20, 100] as const;
 
-export const replaying = (state: PageState) => state.player !== null && mayControl(state);
+const inReplay = ({ replay }: PageState) => replay !== null;
+/** Nothing goes on while a question is open. */
+const mayGoOn = ({ replay }: PageState) => replay !== null && askedNow(replay) === null;
+const turn = (change: (replay: Replay) => Replay) => (page: Page) =>
+  page.turn((state) => replaying(state, change));
 
 export const playPause: Action = {
   id: 'play',
-  word: ({ player }) => (player?.playing ? 'Pause' : 'Play'),
-  keys: [' '],
-  hint: () => 'space',
-  can: replaying,
-  run(page) {
-    void page.send({ do: page.store.get().player?.playing ? 'pause' : 'play' });
+  word: ({ replay }) => {
+    if (replay?.playing) return say('Pause');
+    const { lesson = null, writing = false, moment = -1 } = replay ?? {};
+    if (!lesson || writing || moment < 0) return say('Play');
+    return moment < lesson.moments.length ? say('Go on') : say('Again');
   },
+  keys: [' '],
+  hint: () => say('space'),
+  can: mayGoOn,
+  run: turn((replay) => {
+    if (replay.playing) return { ...replay, playing: false };
+    const end = endOf(replay);
+    if (replay.place < end) return advance({ ...replay, playing: true }, replay.place);
+    const told = !replay.lesson || replay.writing || replay.moment >= replay.lesson.moments.length;
+    return told ? { ...goTo(replay, -1), playing: true } : advance(replay, end);
+  }),
 };
 
 export const step: Action = {
   id: 'step',
-  word: () => 'Next take',
+  word: () => say('Next'),
   keys: ['arrowright'],
-  hint: () => 'right arrow',
-  can: replaying,
-  run: (page) => void page.send({ do: 'step' }),
+  hint: () => say('a take, →'),
+  can: mayGoOn,
+  run: turn((replay) => advance({ ...replay, playing: false }, stepFrom(replay, 1))),
+};
+
+export const stepBack: Action = {
+  id: 'step-back',
+  word: () => say('Back'),
+  keys: ['arrowleft'],
+  hint: () => say('a take, ←'),
+  can: inReplay,
+  run: turn((replay) => goTo({ ...replay, playing: false }, stepFrom(replay, -1))),
 };
 
 export const rewind: Action = {
   id: 'rewind',
-  word: () => 'Start',
+  word: () => say('Start'),
   keys: ['home'],
-  hint: () => 'home',
-  can: replaying,
-  run: (page) => void page.send({ do: 'rewind' }),
+  hint: () => say('home'),
+  can: inReplay,
+  run: turn((replay) => goTo({ ...replay, playing: false }, -1)),
 };
 
 export const toEnd: Action = {
   id: 'to-end',
-  word: () => 'End',
+  word: () => say('End'),
   keys: ['end'],
-  hint: () => 'end',
-  can: replaying,
-  run: (page) => void page.send({ do: 'to-end' }),
+  hint: () => say('end'),
+  can: inReplay,
+  run: turn((replay) => goTo({ ...replay, playing: false }, reachOf(replay))),
 };
+
+export const atSpeed = (speed: number) => turn((replay) => ({ ...replay, speed }));
 
 /** One step up or down the list of speeds. */
 function change(by: 1 | -1): Action['run'] {
-  return (page) => {
-    const speed = page.store.get().player?.speed ?? 1;
-    const at = speeds.findIndex((known) => known >= speed);
+  return turn((replay) => {
+    const at = speeds.findIndex((known) => known >= replay.speed);
     const next = speeds[Math.min(speeds.length - 1, Math.max(0, (at < 0 ? speeds.length - 1 : at) + by))];
-    if (next) void page.send({ do: 'speed', speed: next });
-  };
+    return { ...replay, speed: next ?? replay.speed };
+  });
 }
 
 export const faster: Action = {
   id: 'faster',
-  word: () => 'Faster',
+  word: () => say('Faster'),
   keys: ['+', '='],
   hint: () => '+',
-  can: replaying,
+  can: inReplay,
   run: change(1),
 };
 
 export const slower: Action = {
   id: 'slower',
-  word: () => 'Slower',
+  word: () => say('Slower'),
   keys: ['-'],
   hint: () => '−',
-  can: replaying,
+  can: inReplay,
   run: change(-1),
 };
 
-export const playerActions = [playPause, step, rewind, toEnd, faster, slower];
+export const playerActions = [playPause, step, stepBack, rewind, toEnd, faster, slower];

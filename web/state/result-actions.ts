@@ -2,6 +2,7 @@ import type { Session } from '../../shared/session/fold.ts';
 import { referencesOf } from '../words/kinds.ts';
 import type { Action } from './actions.ts';
 import { mayControl, type PageState, type Reference } from './page-state.ts';
+import { closeReplay } from './replaying.ts';
 
 /** The reference in use: the chosen one, or the first that the kind knows. */
 function inUse({ setup }: Session, chosen: Reference): Reference | undefined {
@@ -34,7 +35,7 @@ export const working: Action = {
   hint: () => 'W',
   can: ({ session }) => session !== null && session.counted.size > 0,
   on: ({ working }) => working,
-  run: (page) => page.change({ working: !page.store.get().working }),
+  run: (page) => page.change({ working: !page.store.get().working, lit: null }),
 };
 
 export const truth: Action = {
@@ -73,8 +74,13 @@ export const leave: Action = {
   word: ({ player }) => (player ? 'Close replay' : 'New survey'),
   keys: ['x'],
   hint: () => 'X',
-  can: (state) => (state.player !== null || ended(state)) && mayControl(state),
-  run: (page) => void page.send({ do: 'leave' }),
+  can: (state) => state.player !== null || (ended(state) && mayControl(state)),
+  run(page) {
+    const { replay, behind } = page.store.get();
+    if (replay) page.turn(closeReplay);
+    // The daemon was started to play this recording: it is closed there as well.
+    if (!replay || behind?.player) void page.send({ do: 'leave' });
+  },
 };
 
 export const resultActions = [...references, working, truth, print, goOn, leave];

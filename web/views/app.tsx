@@ -4,6 +4,7 @@ import { putInSetups } from '../parts/proving/use-proved.ts';
 import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
+import { CompareView } from './compare.tsx';
 import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
@@ -14,8 +15,9 @@ import { Waiting } from './waiting.tsx';
 /** Which sheet lies on the desk: it follows from the session and from what the person points at. */
 export function App() {
   const page = usePage();
-  const view = usePick(({ greeted, session, pointing }) => {
+  const view = usePick(({ greeted, session, pointing, replay }) => {
     if (!greeted) return 'waiting';
+    if (replay && pointing.at === 'compare') return 'compare';
     if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
     return session.ended ? 'result' : 'survey';
   });
@@ -43,6 +45,7 @@ export function App() {
           onLeave={() => page.point(nothing)}
         />
       )}
+      {view === 'compare' && <CompareView />}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
       <Devices />

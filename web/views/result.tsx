@@ -19,6 +19,7 @@ export function ResultView() {
   const reference = usePick((state) => state.reference);
   const working = usePick((state) => state.working);
   const laidOver = usePick((state) => state.truth);
+  const taught = usePick(({ replay }) => Boolean(replay?.lesson && !replay.writing));
   if (!session) return null;
   const survey = surveyResult(session, reference);
   const { what, context } = resultSentence(session, survey, reference);
@@ -52,7 +53,7 @@ export function ResultView() {
             suspect={suspectOf(survey)}
           />
         )}
-        {survey && !working && <Notes notes={notesBeside(survey)} />}
+        {survey && !working && !taught && <Notes notes={notesBeside(survey)} />}
         <ResultFoot />
       </main>
       <ResultStrip />

@@ -2,6 +2,8 @@ import { demoSetups } from '../../shared/session/demo-setups.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import { DemoPart } from '../parts/demo-part.tsx';
+import { FileOpener } from '../parts/file-opener.tsx';
+import { Lessons } from '../parts/lessons.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
@@ -34,7 +36,10 @@ export function StartView() {
           <NoticeLine notice={null} />
         </SentenceHead>
         {controls && (demo ? <DemoStart /> : <Start />)}
+        {demo && <Lessons />}
         <Recordings />
+        <FileOpener />
+        {!demo && <Lessons />}
       </main>
       <ActionStrip />
     </>
@@ -62,6 +67,14 @@ function Start() {
   );
 }
 
+/** Out and back, so that what is wrong can be found. */
+const practiceSetup = {
+  ...demoSetups.way,
+  back: 'same',
+  round: 'practice',
+  instrument: { ...demoSetups.way.instrument, sigma: 0.35 },
+} as const;
+
 const others = (Object.keys(kindWords) as Kind[]).filter((kind) => kind !== 'way');
 
 function DemoStart() {
@@ -86,6 +99,12 @@ function DemoStart() {
           hint="you lift and set down"
           testId="demo-by-hand"
           onClick={begin('way', false)}
+        />
+        <Control
+          word={say('Practise')}
+          hint={say('something is wrong: find it')}
+          testId="practise"
+          onClick={() => void page.send({ do: 'start', setup: practiceSetup, practice: true })}
         />
         <Control
           word="Set up a survey"

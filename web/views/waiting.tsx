@@ -1,3 +1,6 @@
+import { FileOpener } from '../parts/file-opener.tsx';
+import { Lessons } from '../parts/lessons.tsx';
+import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { usePick } from '../state/page.ts';
 
@@ -11,7 +14,15 @@ export function Waiting() {
         context={
           lost ? 'Is its window still open? The page tries again by itself.' : 'Asking the tool what is on.'
         }
-      />
+      >
+        <NoticeLine notice={null} />
+      </SentenceHead>
+      {lost && (
+        <>
+          <Lessons />
+          <FileOpener />
+        </>
+      )}
     </main>
   );
 }

@@ -106,6 +106,7 @@ function WayStations({ across, session, names, middlePx, labelPx, feet, now }: W
       {names.map((name, k) => (
         <g key={name}>
           <path
+            data-at={name}
             class={`tick ${feet.has(name) ? 'done' : ''}`}
             d={feet.has(name) ? `M${px(name)} ${middlePx - edge}v${wayPx}` : `M${px(name)} ${middlePx - 3}v6`}
           />

@@ -45,9 +45,9 @@ export function PatternLines({ session, place, pointOf }: PatternProps) {
       {plan.stations.map(({ name }) => {
         const { x, y } = pointOf(name);
         return feet.has(name) ? (
-          <circle key={name} class="station done" cx={x} cy={y} r={dot} />
+          <circle key={name} data-at={name} class="station done" cx={x} cy={y} r={dot} />
         ) : (
-          <circle key={name} class="station" cx={x} cy={y} r={hollow} />
+          <circle key={name} data-at={name} class="station" cx={x} cy={y} r={hollow} />
         );
       })}
       {fresh && !session.ended && (

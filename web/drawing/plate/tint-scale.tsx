@@ -29,7 +29,7 @@ export function TintScale({
             class="step"
             x={px}
             y={2.5}
-            width={stepPx}
+            width={Math.max(0, stepPx)}
             height={14}
             style={{ fillOpacity: inkOf(steps, step) }}
           />

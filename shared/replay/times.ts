@@ -1,0 +1,27 @@
+/** A wait longer than this is shortened to it: nobody wants to watch a lunch break. */
+export const longestWaitMs = 4000;
+
+/** When an event happened, and whether the monotonic clock began anew with it. */
+export interface Happened {
+  readonly t: number;
+  readonly m: number;
+  readonly type: string;
+}
+
+/**
+ * How long it really was from one event to the next, ms, by the monotonic clock; across a restart of the daemon,
+ * where that clock starts anew, by the wall clock.
+ */
+export function waitBetween(before: Happened, now: Happened): number {
+  const wait = now.type === 'resumed' || now.m < before.m ? now.t - before.t : now.m - before.m;
+  return Math.max(0, wait);
+}
+
+/** Time of each event since the first, ms, with long waits shortened. */
+export function timesOf(events: readonly Happened[]): Float64Array {
+  const at = new Float64Array(events.length);
+  for (let k = 1; k < events.length; k += 1) {
+    at[k] = at[k - 1]! + Math.min(waitBetween(events[k - 1]!, events[k]!), longestWaitMs);
+  }
+  return at;
+}

@@ -1,0 +1,34 @@
+import { cleanWalk, footSpacing, signInverted } from './first-steps.ts';
+import type { Scenario } from './scenario.ts';
+import { chip, levelTurned, stationDoubled, stationSkipped } from './slips.ts';
+import { drift, handHeat, levelNotStraight, straightNotLevel, tooSoon } from './time-and-warmth.ts';
+import {
+  blueDisagrees,
+  plateClosures,
+  threeReferences,
+  twistByFeet,
+  twistByWear,
+  windUnseen,
+} from './twist-and-plates.ts';
+
+/** Every lesson that ships, in the order in which they are best learnt. */
+export const scenarios: readonly Scenario[] = [
+  cleanWalk,
+  tooSoon,
+  chip,
+  drift,
+  handHeat,
+  levelTurned,
+  stationSkipped,
+  stationDoubled,
+  signInverted,
+  footSpacing,
+  levelNotStraight,
+  straightNotLevel,
+  threeReferences,
+  twistByFeet,
+  twistByWear,
+  windUnseen,
+  blueDisagrees,
+  plateClosures,
+];

@@ -1,0 +1,93 @@
+import type { Answer, Lesson } from '../../shared/lesson/lesson.ts';
+import { proveLesson } from '../../shared/lesson/lesson.ts';
+import { needleAt } from '../../shared/replay/needle.ts';
+import type { Session } from '../../shared/session/fold.ts';
+import { nothing, type PageState } from './page-state.ts';
+import { askedNow, endOf, goTo, msAt, type Playback, type Replay, replayOf } from './replay.ts';
+
+/**
+ * The page while it plays a recording by itself. What the daemon says meanwhile goes to the page behind, which comes
+ * back as it then is when the replay is closed.
+ */
+
+/**
+ * @throws WayscribeError `lesson.invalid` when the lesson does not fit the recording
+ */
+export function openReplay(state: PageState, playback: Playback, lesson: Lesson | null): PageState {
+  if (lesson) proveLesson(lesson, playback.recorded.header, playback.recorded.seq.at(-1) ?? 0);
+  const behind = state.behind ?? state;
+  const fresh: PageState = {
+    ...state,
+    behind: { ...behind, refusal: null },
+    greeted: true,
+    link: 'open',
+    instruments: [],
+    simulated: null,
+    heardAt: null,
+    refusal: null,
+    pointing: nothing,
+    guess: null,
+    working: false,
+    truth: false,
+    relief: false,
+    passes: false,
+    lit: null,
+  };
+  const replay = replayOf(playback, lesson);
+  // With a lesson from its beginning; without one, as the metal was found in the end.
+  return show(fresh, replay);
+}
+
+export function closeReplay(state: PageState): PageState {
+  if (!state.behind) return state;
+  const { theme, muted } = state;
+  return { ...state.behind, behind: null, replay: null, theme, muted };
+}
+
+/** The page at the place of the replay. */
+export function show(state: PageState, replay: Replay): PageState {
+  const { playback, place, playing, speed, lesson } = replay;
+  const { recorded, folded, limits } = playback;
+  const same =
+    state.replay?.playback === playback && state.replay.place === place && state.replay.lesson === lesson;
+  const player = {
+    recording: recorded.header.id,
+    playing,
+    speed,
+    atSeq: recorded.seq[place] ?? 0,
+    lastSeq: recorded.seq.at(-1) ?? 0,
+    atMs: msAt(replay, place),
+    lengthMs: msAt(replay, endOf(replay)),
+  };
+  if (same) return { ...state, replay, player };
+  const then = folded.at(place);
+  const session = lesson?.names === 'left out' ? nameless(then) : then;
+  const lit = state.session?.counted === session.counted ? state.lit : null;
+  return { ...state, replay, player, session, lit, ...needleAt(recorded, limits, place) };
+}
+
+/** Changes the replay and shows it; without a replay nothing happens. */
+export function replaying(state: PageState, change: (replay: Replay) => Replay): PageState {
+  return state.replay ? show(state, change(state.replay)) : state;
+}
+
+/** An answer at the stop point that is asked now; what follows is no longer hidden. */
+export function answered(replay: Replay, answer: Answer): Replay {
+  const stop = askedNow(replay);
+  return stop === null ? replay : { ...replay, answers: { ...replay.answers, [stop]: answer } };
+}
+
+/** Shows another lesson beside the same recording, from where it stands. */
+export function withLesson(replay: Replay, lesson: Lesson, writing: boolean): Replay {
+  return goTo({ ...replay, lesson, writing, answers: {}, playing: false }, replay.place);
+}
+
+const remembered = new WeakMap<Session, Session>();
+
+function nameless(session: Session): Session {
+  const known = remembered.get(session);
+  if (known) return known;
+  const without = { ...session, setup: { ...session.setup, operator: '' } };
+  remembered.set(session, without);
+  return without;
+}
