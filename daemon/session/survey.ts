@@ -26,6 +26,8 @@ export interface SurveyTools {
   readonly program: string;
   /** Whether simulated instruments may be used. */
   readonly demo: boolean;
+  /** How many times faster than usual they are moved and come to rest. */
+  readonly pace: number;
   readonly profiles: ProfileBook;
   readonly instruments: InstrumentStore;
   makePort(path: string): PortMaker;
@@ -44,7 +46,7 @@ export class Survey {
     const { instrument } = setup;
     this.keeper = keeper;
     this.bench = bench;
-    this.walker = bench && new Walker(keeper, bench);
+    this.walker = bench && new Walker(keeper, bench, tools.pace);
     if (instrument.source === 'typed') {
       this.instrument = null;
       this.needle = null;
@@ -72,7 +74,7 @@ export class Survey {
    */
   static async start(setup: Setup, tools: SurveyTools): Promise<Survey> {
     checkInstrument(setup, tools, (id) => tools.profiles.find(id));
-    const bench = benchFor(setup);
+    const bench = benchFor(setup, tools);
     const t = Date.now();
     const id = await tools.store.newId(setup, t);
     const header: Header = {
@@ -96,7 +98,7 @@ export class Survey {
     const { writer, torn } = await reopenRecording(path);
     const keeper = new Keeper(header, events, writer);
     await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
-    return new Survey(keeper, tools, benchFor(header.setup));
+    return new Survey(keeper, tools, benchFor(header.setup, tools));
   }
 
   get header(): Header {
@@ -123,9 +125,9 @@ export class Survey {
   }
 }
 
-function benchFor(setup: Setup): SimulatedBench | null {
+function benchFor(setup: Setup, { pace }: SurveyTools): SimulatedBench | null {
   return setup.instrument.port === simulatedPath && setup.instrument.source === 'cable'
-    ? new SimulatedBench(setup)
+    ? new SimulatedBench(setup, { pace })
     : null;
 }
 

@@ -25,11 +25,13 @@ export class SimulatedBench {
   readonly #pendulum: Pendulum;
   readonly #speaking: NodeJS.Timeout;
 
-  constructor(setup: Setup, seed = 7) {
+  /** @param how `seed` of its noise; `pace`: how many times faster than usual it comes to rest */
+  constructor(setup: Setup, { seed = 7, pace = 1 }: { seed?: number; pace?: number } = {}) {
     this.#setup = setup;
     this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.world = new World(setup, demoScene(setup));
-    this.#pendulum = new Pendulum(ordinaryTraits(this.world.plan), seededRandom(seed));
+    const traits = ordinaryTraits(this.world.plan);
+    this.#pendulum = new Pendulum({ ...traits, settleMs: traits.settleMs / pace }, seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
       scenario: this.world.scene.name,
       walking: false,
