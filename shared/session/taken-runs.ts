@@ -1,4 +1,4 @@
-import { placementKey, placementsOf, type Run } from '../survey/plan.ts';
+import { placementKey, placementsOf, type Run, type TiltRun } from '../survey/plan.ts';
 import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 
@@ -6,6 +6,15 @@ import type { Session } from './fold.ts';
 export interface TakenRun {
   readonly run: Run;
   readonly takes: readonly TakeEvent[];
+}
+
+/** What counts of a walk of a level. */
+export interface TakenTilt extends TakenRun {
+  readonly run: TiltRun;
+}
+
+export function isTiltRun(one: TakenRun): one is TakenTilt {
+  return one.run.reads === 'tilt';
 }
 
 /** Every run of the plan of which something counts, in the order of the plan. */

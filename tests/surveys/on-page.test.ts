@@ -65,10 +65,7 @@ describe.concurrent('each kind on the page, from its set-up to what the metal is
         await page.goto(daemon.url);
         await setUp(page, survey);
         await page.getByTestId('sim-walk').click();
-        await page.locator('.sheet [data-testid="finish"].main').waitFor({ timeout: 90_000 });
-        await page.keyboard.press('f');
-        await page.getByTestId('finish-yes').click();
-        await page.locator('[data-testid="root"][data-view="result"]').waitFor();
+        await finish(page);
 
         const { sheetPath, recordingPath } = await takeHome(page, folder);
         const result = await reduced(sheetPath);

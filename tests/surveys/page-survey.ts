@@ -3,6 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 import type { Setup } from '../../shared/session/setup.ts';
 import type { Result } from '../../shared/sheet/result.ts';
 
