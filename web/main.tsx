@@ -8,6 +8,7 @@ import './style/bed.css';
 import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
+import './style/help.css';
 import './style/print.css';
 import { render } from 'preact';
 import { z } from 'zod';
@@ -15,6 +16,7 @@ import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
 import { recall } from './state/preferences.ts';
 import { createSounds } from './state/sound.ts';
+import { createVoice } from './state/speech.ts';
 import { App } from './views/app.tsx';
 
 // The page's security policy forbids making code from text, which the validator would else try.
@@ -25,10 +27,15 @@ const dark = matchMedia('(prefers-color-scheme: dark)');
 const url = new URL('ws', location.href);
 url.protocol = location.protocol === 'https:' ? 'wss:' : 'ws:';
 
-const page = createPage(url.href, createSounds(), {
-  theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
-  muted: preferred.muted ?? false,
-});
+const page = createPage(
+  url.href,
+  { sounds: createSounds(), voice: createVoice() },
+  {
+    theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
+    muted: preferred.muted ?? false,
+    speech: preferred.speech ?? false,
+  },
+);
 
 const paint = () => {
   document.documentElement.dataset.theme = page.store.get().theme;

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { mute, theme } from '../state/look-actions.ts';
+import { help, mute, speech, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
 interface ActionStripProps {
@@ -17,7 +17,9 @@ export function ActionStrip({ children, framed, looks = true }: ActionStripProps
       {looks && (
         <>
           <SmallControl action={mute} />
+          <SmallControl action={speech} />
           <SmallControl action={theme} />
+          <SmallControl action={help} />
         </>
       )}
     </aside>

@@ -5,6 +5,7 @@ import { type Connection, connect } from './connection.ts';
 import { receive } from './incoming.ts';
 import { initialState, nothing, type PageState, type Pointing } from './page-state.ts';
 import { type Sounds, soundFor } from './sound.ts';
+import { spokenFor, type Voice } from './speech.ts';
 import { createStore, type Store } from './store.ts';
 
 /** The page's state and everything that may be done to it. */
@@ -16,7 +17,11 @@ export interface Page {
   change(change: Partial<PageState>): void;
 }
 
-export function createPage(url: string, sounds: Sounds, initial: Partial<PageState>): Page {
+export function createPage(
+  url: string,
+  { sounds, voice }: { sounds: Sounds; voice: Voice },
+  initial: Partial<PageState>,
+): Page {
   const store = createStore<PageState>({ ...initialState, ...initial });
   const change = (part: Partial<PageState>) => store.set((state) => ({ ...state, ...part }));
   const connection: Connection = connect(url, {
@@ -29,6 +34,8 @@ export function createPage(url: string, sounds: Sounds, initial: Partial<PageSta
       store.set((state) => receive(state, message, performance.now()));
       const sound = soundFor(before, store.get());
       if (sound && !store.get().muted) sounds.play(sound);
+      const spoken = store.get().speech ? spokenFor(before, store.get()) : null;
+      if (spoken) voice.speak(spoken);
     },
     lost: () => change({ link: 'lost' }),
   });

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { Help } from '../parts/help.tsx';
 import { putInSetups } from '../parts/proving/use-proved.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
@@ -17,6 +18,7 @@ export function App() {
     if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
     return session.ended ? 'result' : 'survey';
   });
+  const help = usePick((state) => state.help);
   const link = usePick((state) => state.link);
   const seq = usePick((state) => state.session?.seq ?? 0);
   const title = usePick(({ session }) => (session ? `${session.setup.part}, ${session.setup.surface}` : ''));
@@ -42,6 +44,7 @@ export function App() {
       )}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
+      {help && <Help />}
     </div>
   );
 }

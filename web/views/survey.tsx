@@ -1,4 +1,5 @@
 import type { Placement } from '../../shared/survey/plan.ts';
+import { Beforehand } from '../parts/beforehand.tsx';
 import { Drawing } from '../parts/drawing.tsx';
 import { Foot } from '../parts/foot.tsx';
 import { LiveReading } from '../parts/live-reading.tsx';
@@ -10,7 +11,7 @@ import { Working } from '../parts/working.tsx';
 import { inTrouble, isLifted, standsOn } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { surveyResult } from '../state/survey-result.ts';
-import { surveyNotice, suspectOf } from '../words/notices.ts';
+import { firstOf, noNotice, surveyNotices, suspectOf } from '../words/notices.ts';
 import { surveySentence } from '../words/survey-sentence.ts';
 
 /** The survey while the level is being walked: what to do, what the level says, the part, the profile. */
@@ -28,7 +29,7 @@ export function SurveyView() {
       <main class="sheet">
         <header class={`head ${typed ? 'one' : ''}`}>
           <SentenceHead what={what} context={context}>
-            <NoticeLine notice={trouble ? null : surveyNotice(session, survey)} />
+            <NoticeLine {...(trouble ? noNotice : firstOf(surveyNotices(session, survey)))} />
           </SentenceHead>
           {typed ? null : (
             <>
@@ -37,7 +38,10 @@ export function SurveyView() {
             </>
           )}
         </header>
-        {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
+        <div class="sheet-middle">
+          {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
+          <Beforehand />
+        </div>
         <Foot />
       </main>
       <Strip />
