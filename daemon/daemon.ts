@@ -20,6 +20,8 @@ import { Stage } from './session/stage.ts';
 export interface DaemonOptions {
   /** `demo`: simulated instruments may be used. */
   readonly mode: 'serve' | 'demo';
+  /** How many times faster than usual the simulated instruments are moved and come to rest; 1 when left out. */
+  readonly pace?: number;
   /** Folder of the recordings; made when it is not there. */
   readonly folder: string;
   /** Folder of the person's own profiles, which need not be there; "profiles" in `folder` when left out. */
@@ -50,7 +52,7 @@ export interface Daemon {
  * @throws WayscribeError `recording.locked` when another daemon has the folder, `port.busy` when the port is taken
  */
 export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
-  const { mode, folder, profiles, port, replay, lan = false } = options;
+  const { mode, folder, profiles, port, replay, lan = false, pace = 1 } = options;
   const { book, problems } = await loadProfiles(profilesFolder({ folder, profiles }));
   const store = await RecordingStore.open(folder);
   const lock = replay === undefined ? { unlock: lockFolder(folder), readOnly: false } : lockIfFree(folder);
@@ -58,7 +60,7 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
   const demo = mode === 'demo';
   const instruments = new InstrumentStore(folder);
   const makePort = (port: string) => boundPort(port);
-  const stage = new Stage({ store, program, demo, profiles: book, instruments, makePort, readOnly });
+  const stage = new Stage({ store, program, demo, pace, profiles: book, instruments, makePort, readOnly });
   try {
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);

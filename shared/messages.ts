@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { provingSchema } from './proving/proving.ts';
+import { conditionsShape } from './session/conditions.ts';
 import {
   eventSchema,
   headerSchema,
@@ -222,10 +223,11 @@ export const commandSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('print'), ...printShape }),
   z.strictObject({
     do: z.literal('conditions'),
-    partC: z.number().min(-50).max(100).optional(),
-    airC: z.number().min(-50).max(100).optional(),
-    support: z.string().trim().max(120).optional(),
-    operator: z.string().trim().max(120).optional(),
+    ...conditionsShape,
+  }),
+  z.strictObject({ do: z.literal('take-drift-off'), off: z.boolean() }),
+  z.strictObject({
+    do: z.literal('turned').describe('the level was turned end for end: from here on it faces the other way'),
   }),
   z.strictObject({ do: z.literal('hands-free'), on: z.boolean() }),
   z.strictObject({ do: z.literal('run'), run: z.string().min(1).max(160), on: z.boolean() }),

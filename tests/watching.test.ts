@@ -45,7 +45,7 @@ describe.runIf(process.platform === 'linux')('the page on a device in the networ
   });
 
   test('is paired by the address that it is shown, once, and appears in the list', async () => {
-    await local.keyboard.press('e');
+    await local.keyboard.press('i');
     await local.getByTestId('devices-list').waitFor();
     const { token } = daemon.pairing!.invite();
     const address = pairUrl(strangerAddress, daemon.port, token);
@@ -64,7 +64,7 @@ describe.runIf(process.platform === 'linux')('the page on a device in the networ
   test('watches again as soon as that is taken away on the computer', async () => {
     await local.keyboard.press('Escape');
     await local.getByTestId('devices-list').waitFor({ state: 'detached' });
-    await local.keyboard.press('e');
+    await local.keyboard.press('i');
     await local.getByRole('button', { name: 'Take control away' }).click();
     await tablet.getByTestId('watching').waitFor();
     expect(await tablet.getByTestId('finish').isDisabled()).toBe(true);

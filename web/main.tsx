@@ -10,6 +10,7 @@ import './style/forms.css';
 import './style/proving.css';
 import './style/devices.css';
 import './style/replay.css';
+import './style/help.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';
@@ -22,6 +23,7 @@ import { createPage, PageProvider } from './state/page.ts';
 import { recall } from './state/preferences.ts';
 import { runReplays } from './state/replay-clock.ts';
 import { createSounds } from './state/sound.ts';
+import { createVoice } from './state/speech.ts';
 import { App } from './views/app.tsx';
 
 // The page's security policy forbids making code from text, which the validator would else try.
@@ -35,11 +37,16 @@ url.protocol = location.protocol === 'https:' ? 'wss:' : 'ws:';
 // In a page that is open already, a new address behind the `#` loads nothing by itself.
 addEventListener('hashchange', () => location.reload());
 const paired = await pairByAddress();
-const page = createPage(url.href, createSounds(), {
-  pairingFailed: paired === false,
-  theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
-  muted: preferred.muted ?? false,
-});
+const page = createPage(
+  url.href,
+  { sounds: createSounds(), voice: createVoice() },
+  {
+    pairingFailed: paired === false,
+    theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
+    muted: preferred.muted ?? false,
+    speech: preferred.speech ?? false,
+  },
+);
 
 const paint = () => {
   document.documentElement.dataset.theme = page.store.get().theme;

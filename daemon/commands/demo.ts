@@ -1,4 +1,4 @@
-import { Command } from 'commander';
+import { Command, InvalidArgumentError, Option } from 'commander';
 import { openBrowser } from './open-browser.ts';
 import { demoFolder, folderOption, lanOption, portOption, quietOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
@@ -8,8 +8,11 @@ interface Asked {
   readonly port: number;
   readonly lan: boolean;
   readonly open: boolean;
+  readonly pace: number;
   readonly lesson?: string;
 }
+
+const MOST_PACE = 100;
 
 /** `wayscribe demo`: the same daemon with a simulated level on an invented machine. */
 export function demoCommand(): Command {
@@ -19,6 +22,7 @@ export function demoCommand(): Command {
     .addOption(portOption())
     .addOption(lanOption())
     .addOption(quietOption())
+    .addOption(paceOption())
     .option('--lesson <id>', 'open that lesson; the first one is "clean-walk"')
     .action(async ({ open, lesson, ...rest }: Asked) => {
       await serveUntilStopped({ mode: 'demo', ...rest }, (url) => {
@@ -27,5 +31,18 @@ export function demoCommand(): Command {
         console.log('Its level and its machine are invented. Ctrl-C ends it.');
         if (open) openBrowser(page);
       });
+    });
+}
+
+function paceOption(): Option {
+  return new Option(
+    '--pace <number>',
+    'how many times faster than a person the instrument is moved and settles',
+  )
+    .default(1)
+    .argParser((text) => {
+      const pace = Number(text);
+      if (text.trim() !== '' && pace >= 1 && pace <= MOST_PACE) return pace;
+      throw new InvalidArgumentError(`It is a number from 1 to ${MOST_PACE}.`);
     });
 }

@@ -3,6 +3,8 @@ import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { Window } from '../../shared/live/steadiness.ts';
 import { parseTyped } from '../../shared/live/typed.ts';
 import type { Command } from '../../shared/messages.ts';
+import { saidOf } from '../../shared/session/conditions.ts';
+import { linesThatTellDrift } from '../../shared/session/drift-choice.ts';
 import {
   type Header,
   isKept,
@@ -34,6 +36,8 @@ export type SessionCommand = Extract<
       | 'conditions'
       | 'hands-free'
       | 'run'
+      | 'take-drift-off'
+      | 'turned'
       | 'acknowledge-unit'
       | 'finish';
   }
@@ -202,9 +206,24 @@ export class Keeper {
           throw new WayscribeError('take.place', unknown, 'is no station of this survey');
         return void (await this.record({ type: 'print', ...print }));
       }
-      case 'conditions': {
-        const { do: _, ...changes } = command;
-        return void (await this.record({ type: 'conditions', ...changes }));
+      case 'conditions':
+        return void (await this.record({ type: 'conditions', ...saidOf(command) }));
+      case 'take-drift-off':
+        if (command.off && linesThatTellDrift(session).length === 0) {
+          throw new WayscribeError(
+            'command.refused',
+            'drift',
+            'a drift can’t be told from a bow here',
+            'walk a line out and back with the level facing alike',
+          );
+        }
+        return void (await this.record({ type: 'drift', off: command.off }));
+      case 'turned': {
+        const run = session.next && session.runs.find(({ id }) => id === session.next!.run);
+        if (run?.reads !== 'tilt') {
+          throw new WayscribeError('command.refused', 'level', 'no level is walked now', 'read on');
+        }
+        return void (await this.record({ type: 'turned', run: run.id, on: session.turnedRun !== run.id }));
       }
       case 'hands-free':
         return void (await this.record({ type: 'hands-free', on: command.on }));

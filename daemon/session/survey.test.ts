@@ -25,6 +25,7 @@ beforeEach(async () => {
     store,
     program: 'p',
     demo: true,
+    pace: 1,
     profiles: new ProfileBook([...shippedProfiles]),
     instruments: new InstrumentStore(folder),
     makePort: () => {

@@ -31,6 +31,8 @@ export interface SurveyTools {
   readonly readOnly?: boolean;
   /** Whether simulated instruments may be used. */
   readonly demo: boolean;
+  /** How many times faster than usual they are moved and come to rest. */
+  readonly pace: number;
   readonly profiles: ProfileBook;
   readonly instruments: InstrumentStore;
   makePort(path: string): PortMaker;
@@ -48,7 +50,7 @@ export class Survey {
     const { setup, header } = keeper.session;
     this.keeper = keeper;
     this.bench = bench;
-    this.walker = bench && new Walker(keeper, bench);
+    this.walker = bench && new Walker(keeper, bench, tools.pace);
     // After a restart the level may still stand where the last take was made.
     const handsFree = keeper.session.takes.length > 0 ? spent : untouched;
     this.needles = instrumentsOf(setup)
@@ -77,7 +79,7 @@ export class Survey {
     checkSetup(setup, tools, ({ profile }) => tools.profiles.find(profile!));
     const planted = practice ? anyOf(plantedFaults) : undefined;
     const t = Date.now();
-    const bench = benchFor(setup, t, planted);
+    const bench = benchFor(setup, t, tools.pace, planted);
     const id = await tools.store.newId(setup, t);
     const header: Header = {
       recording: 1,
@@ -111,7 +113,8 @@ export class Survey {
       const keeper = new Keeper(header, events, writer);
       await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
       const done = keeper.session.takes.length;
-      return new Survey(keeper, tools, benchFor(header.setup, header.t, header.simulated?.planted, done));
+      const bench = benchFor(header.setup, header.t, tools.pace, header.simulated?.planted, done);
+      return new Survey(keeper, tools, bench);
     } catch (error) {
       await writer.close().catch(() => {});
       throw error;
@@ -152,11 +155,12 @@ function anyOf<T>(all: readonly T[]): T {
 
 /**
  * @param t when the survey began: tells where a planted fault lies
+ * @param pace how many times faster than usual it comes to rest
  * @param done how often the instrument was set down before
  */
-function benchFor(setup: Setup, t: number, planted?: Planted, done = 0): SimulatedBench | null {
+function benchFor(setup: Setup, t: number, pace: number, planted?: Planted, done = 0): SimulatedBench | null {
   return setup.instrument.port === simulatedPath && setup.instrument.source === 'cable'
-    ? new SimulatedBench(setup, planted && { planted, done, seed: t % 1e9 })
+    ? new SimulatedBench(setup, { pace, ...(planted && { planted, done, seed: t % 1e9 }) })
     : null;
 }
 

@@ -23,6 +23,8 @@ interface BenchOptions {
   /** How often it was set down before. */
   readonly done?: number;
   readonly seed?: number;
+  /** How many times faster than usual it comes to rest. */
+  readonly pace?: number;
 }
 
 /** A simulated instrument on a port, with the hand that moves it. It speaks by the profile of the set-up. */
@@ -37,13 +39,14 @@ export class SimulatedBench {
   #placed: number;
   readonly #speaking: NodeJS.Timeout;
 
-  constructor(setup: Setup, { planted = 'nothing', done = 0, seed = 7 }: BenchOptions = {}) {
+  constructor(setup: Setup, { planted = 'nothing', done = 0, seed = 7, pace = 1 }: BenchOptions = {}) {
     this.#setup = setup;
     this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.world = new World(setup, demoScene(setup));
     this.#hand = plantedHand(planted, this.world, seededRandom(seed));
     this.#placed = done;
-    this.#pendulum = new Pendulum(ordinaryTraits(this.world.plan), seededRandom(seed));
+    const traits = ordinaryTraits(this.world.plan);
+    this.#pendulum = new Pendulum({ ...traits, settleMs: traits.settleMs / pace }, seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
       scenario: this.world.scene.name,
       walking: false,

@@ -5,6 +5,8 @@ import type { SimulatedBench } from './bench.ts';
 /** How long the walker holds the instrument in the hand, and lets it stand after a take, ms. */
 const inHandMs = 700;
 const standsMs = 350;
+/** In the hand so long at any pace: a few frames must come, or the movement is not felt. */
+const leastInHandMs = 300;
 
 /**
  * Carries the simulated instrument over the whole plan as a person would: lift, set down on the next placement,
@@ -13,19 +15,23 @@ const standsMs = 350;
 export class Walker {
   readonly #keeper: Keeper;
   readonly #bench: SimulatedBench;
+  readonly #pace: number;
   #subscription: Subscription | null = null;
   #timer: NodeJS.Timeout | null = null;
 
-  constructor(keeper: Keeper, bench: SimulatedBench) {
+  /** @param pace how many times faster than a person it moves */
+  constructor(keeper: Keeper, bench: SimulatedBench, pace = 1) {
     this.#keeper = keeper;
     this.#bench = bench;
+    this.#pace = pace;
   }
 
   start(): void {
     if (this.#subscription) return;
     this.#bench.walking(true);
     this.#subscription = this.#keeper.events$.subscribe((event) => {
-      if (event.type === 'take' || event.type === 'void' || event.type === 'aim') this.#after(standsMs);
+      if (event.type === 'take' || event.type === 'void' || event.type === 'aim')
+        this.#after(standsMs / this.#pace);
     });
     this.#after(0);
   }
@@ -50,9 +56,12 @@ export class Walker {
       return;
     }
     this.#bench.lift();
-    this.#timer = setTimeout(() => {
-      const { next } = this.#keeper.session;
-      if (next) this.#bench.setDown(next);
-    }, inHandMs);
+    this.#timer = setTimeout(
+      () => {
+        const { next } = this.#keeper.session;
+        if (next) this.#bench.setDown(next);
+      },
+      Math.max(leastInHandMs, inHandMs / this.#pace),
+    );
   }
 }

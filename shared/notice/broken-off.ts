@@ -31,6 +31,7 @@ export function brokenOff(session: Session, result: Result | null): Notice[] {
   }
   if (placementKey(again.event.place) !== placementKey(place)) return [];
   const run = session.plan.runs.find(({ id }) => id === place.run)!;
+  if (session.turnedTakes.has(again.event.seq) !== session.turnedTakes.has(last.event.seq)) return [];
   const off = (again.event.value - last.event.value) * countOf(session.setup);
   const sigma = sigmaOf(session, result);
   if (Math.abs(off) <= differs * sigma) return [];

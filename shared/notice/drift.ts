@@ -66,7 +66,9 @@ export function drift(session: Session, line: PairedLine): Notice[] {
   const size = `${amount(overRun, u)} ${unitOf(line.out)}`;
   const fake = `on one ${level ? 'walk' : 'sweep'} alone that would look like ${steady ? '' : 'at least '}${amount(falseUm, (falseUm * u) / Math.abs(overRun))} µm of ${what}`;
   const cure = steady
-    ? 'Out and back together cancel a steady drift.'
+    ? session.driftOff
+      ? 'It is taken off, as you chose.'
+      : 'Out and back together cancel a steady drift.'
     : 'It was not steady, so out and back do not cancel it: warm hands, sun or a draught. Let it stand, then go over it again.';
   return [
     {

@@ -1,8 +1,10 @@
 import type { Session } from '../session/fold.ts';
+import { withPlanRuns } from '../session/plan-runs.ts';
 import type { Result } from '../sheet/result.ts';
 import { brokenOff } from './broken-off.ts';
 import { closure } from './closure.ts';
 import { drift, driftOrBow } from './drift.ts';
+import { lastDigitOf } from './last-digit.ts';
 import { footSpacing, measuredLength } from './lengths.ts';
 import { loneJump } from './lone-jump.ts';
 import { type Circumstances, type Notice, noticeCodes } from './notice.ts';
@@ -25,13 +27,14 @@ const slipSymptoms: ReadonlySet<Notice['code']> = new Set([...symptoms, 'drift',
 
 /**
  * Everything that a survey notices while it can still be repeated, the most urgent first.
- * @param result of the same session; null while nothing hangs together yet
+ * @param adjusted the result of the same session; null while nothing hangs together yet
  */
 export function notices(
   session: Session,
-  result: Result | null,
+  adjusted: Result | null,
   circumstances: Circumstances = {},
 ): Notice[] {
+  const result = adjusted && withPlanRuns(session, adjusted);
   const lines = pairedLines(session, result);
   const slips = lines.flatMap(slip);
   const drifts = lines.flatMap((line) => drift(session, line));
@@ -51,7 +54,7 @@ export function notices(
     ...unsettled(session),
     ...measuredLength(session),
     ...footSpacing(session),
-    ...resolution(session, circumstances.resolution),
+    ...resolution(session, circumstances.resolution ?? lastDigitOf(session)),
     ...temperature(session, circumstances),
     ...lines.flatMap(driftOrBow),
     ...unchecked(session, result),

@@ -27,7 +27,13 @@ export interface PairedLine {
 }
 
 export function pairedLines(session: Session, result: Result | null): PairedLine[] {
-  const runs = readingsOf(session, result).filter(({ run }) => run.reads === 'tilt' || !run.artefact);
+  // Where the level was turned in the middle, the two walks are no pair any more.
+  const turned = new Set(
+    session.takes.flatMap(({ event }) => (session.turnedTakes.has(event.seq) ? [event.place.run] : [])),
+  );
+  const runs = readingsOf(session, result).filter(
+    ({ run }) => (run.reads === 'tilt' || !run.artefact) && !turned.has(run.id),
+  );
   return runs.flatMap((out, k) => {
     const back = runs
       .slice(k + 1)

@@ -19,6 +19,7 @@ export function sentinel(session: Session, result: Result | null): Notice[] {
     const first = takes.find(({ out }) => out === undefined || out === 'repeated')?.event;
     const again = session.counted.get(key);
     if (!first || !again || first.seq === again.seq) return [];
+    if (session.turnedTakes.has(first.seq) !== session.turnedTakes.has(again.seq)) return [];
     const between = session.takes.filter(
       ({ event }) => event.place.run === run.id && event.seq > first.seq && event.seq < again.seq,
     );

@@ -22,7 +22,8 @@ export function thermalBowUm(part: { lengthMm: number; depthMm: number }, differ
  * The bow that the temperatures known could make. It is shown and never taken off: nobody knows how the heat lies in the
  * iron.
  */
-export function temperature({ setup }: Session, { depthMm, topC, bottomC }: Circumstances): Notice[] {
+export function temperature({ setup }: Session, circumstances: Circumstances): Notice[] {
+  const { depthMm, topC, bottomC } = { ...setup, ...circumstances };
   const lengthMm = 'travelMm' in setup ? setup.travelMm : setup.lengthMm;
   const part = { lengthMm, depthMm: depthMm ?? usualDepthShare * lengthMm };
   const measured = topC !== undefined && bottomC !== undefined;

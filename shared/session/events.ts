@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { conditionsShape } from './conditions.ts';
 import { plantedSchema } from './planted.ts';
 import { readingUnitSchema, setupSchema } from './setup.ts';
 
@@ -129,10 +130,20 @@ export const eventSchema = z.discriminatedUnion('type', [
   z.object({
     ...stamp,
     type: z.literal('conditions'),
-    partC: z.number().optional(),
-    airC: z.number().optional(),
-    support: z.string().max(120).optional(),
-    operator: z.string().max(120).optional(),
+    ...conditionsShape,
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('drift'),
+    off: z.boolean().describe('true: a steady drift is taken off where out and back tell it from a bow'),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('turned').describe('the level was turned end for end in the middle of this walk'),
+    run: z.string().min(1).max(160),
+    on: z
+      .boolean()
+      .describe('true: from here on it faces the other way than planned; false: as planned again'),
   }),
   z.object({ ...stamp, type: z.literal('hands-free'), on: z.boolean() }),
   z.object({

@@ -1,5 +1,6 @@
 import { type Placement, type Plan, placementKey, placementsOf, type Run } from '../survey/plan.ts';
 import { planFor } from '../survey/plan-for.ts';
+import { saidOf } from './conditions.ts';
 import type { EventOf, Header, SessionEvent, TakeEvent } from './events.ts';
 import { instrumentsOf, isUsed } from './instruments.ts';
 import type { ReadingUnit, Setup } from './setup.ts';
@@ -24,6 +25,12 @@ export interface Session {
   readonly takes: readonly Taken[];
   /** The take that counts at each placement, by `placementKey`. */
   readonly counted: ReadonlyMap<string, TakeEvent>;
+  /** The walk in which the level faces the other way than planned now; null when it faces as planned. */
+  readonly turnedRun: string | null;
+  /** Takes, by number, of a level that faced the other way than planned. */
+  readonly turnedTakes: ReadonlySet<number>;
+  /** The person has chosen to take a steady drift off where it can be told from a bow. */
+  readonly driftOff: boolean;
   readonly skipped: ReadonlyMap<string, EventOf<'skip'>>;
   /** Where the level is to be set next; null when every placement is taken or skipped. */
   readonly next: Placement | null;
@@ -54,6 +61,9 @@ export function begin(header: Header): Session {
     placements,
     takes: [],
     counted: new Map(),
+    turnedRun: null,
+    turnedTakes: new Set(),
+    driftOff: false,
     skipped: new Map(),
     next: placements[0] ?? null,
     notes: [],
@@ -90,17 +100,12 @@ export function apply(session: Session, event: SessionEvent): Session {
       return { ...next, gaps: [...next.gaps, event] };
     case 'discarded':
       return { ...next, discarded: next.discarded + 1 };
-    case 'conditions': {
-      const { partC, airC, support, operator } = event;
-      const setup = {
-        ...next.setup,
-        ...(partC !== undefined && { partC }),
-        ...(airC !== undefined && { airC }),
-        ...(support !== undefined && { support }),
-        ...(operator !== undefined && { operator }),
-      };
-      return { ...next, setup };
-    }
+    case 'conditions':
+      return { ...next, setup: { ...next.setup, ...saidOf(event) } };
+    case 'drift':
+      return { ...next, driftOff: event.off };
+    case 'turned':
+      return { ...next, turnedRun: event.on ? event.run : null };
     case 'hands-free':
       return { ...next, handsFree: event.on };
     case 'unit':
@@ -130,8 +135,12 @@ function taken(session: Session, event: TakeEvent): Session {
     : session.takes;
   const skipped = new Map(session.skipped);
   skipped.delete(key);
+  // In the next walk the level faces as that one is planned.
+  const turnedRun = event.place.run === session.turnedRun ? session.turnedRun : null;
+  const turnedTakes = turnedRun === null ? session.turnedTakes : new Set(session.turnedTakes).add(event.seq);
+  const counted = new Map(session.counted).set(key, event);
   return withNext(
-    { ...session, takes: [...takes, { event }], counted: new Map(session.counted).set(key, event), skipped },
+    { ...session, takes: [...takes, { event }], counted, skipped, turnedRun, turnedTakes },
     event.place,
   );
 }

@@ -1,5 +1,4 @@
-import type { TiltRun } from '../survey/plan.ts';
-import type { TakenRun } from './taken-run.ts';
+import { isTiltRun, type TakenRun, type TakenTilt } from './taken-run.ts';
 
 /** A line that a level was walked along more than once, with what counts of each walk. */
 export interface OutAndBack {
@@ -7,13 +6,10 @@ export interface OutAndBack {
   readonly out: TakenTilt;
   readonly back: TakenTilt;
 }
-export interface TakenTilt extends TakenRun {
-  readonly run: TiltRun;
-}
 
 /** Every line that was walked twice. */
 export function outAndBacks(taken: readonly TakenRun[]): OutAndBack[] {
-  const walks = taken.filter((one): one is TakenTilt => one.run.reads === 'tilt');
+  const walks = taken.filter(isTiltRun);
   return walks.flatMap((out, k) => {
     const back = walks.slice(k + 1).find(({ run }) => run.line === out.run.line);
     return back ? [{ line: out.run.line, out, back }] : [];
@@ -28,10 +24,15 @@ export function tellsDrift({ out, back }: OutAndBack): boolean {
   return out.run.facing === back.run.facing;
 }
 
+/** Name of the walk out and the walk back over a line as one. */
+export function joinedId(line: string): string {
+  return `${line} out and back`;
+}
+
 /** The two walks as one, over which a drift runs on without a break. */
 export function asOneWalk({ line, out, back }: OutAndBack): TakenTilt {
   return {
-    run: { ...out.run, id: `${line} out and back` },
+    run: { ...out.run, id: joinedId(line) },
     takes: [...out.takes, ...back.takes].sort((a, b) => a.seq - b.seq),
   };
 }

@@ -6,6 +6,7 @@ import { slideSize } from '../survey/slide.ts';
 import { barSize, squareSize, straightedgeSize } from '../survey/turned.ts';
 import { waySize } from '../survey/way.ts';
 import { heightUnits, tiltUnits } from '../units.ts';
+import { conditionsShape } from './conditions.ts';
 
 /** What is measured, with what and how: everything a session must know before its first take. */
 
@@ -71,10 +72,10 @@ const common = {
     .max(1e6)
     .optional()
     .describe('agreed limit of the main figure, µm, or µm/m where that is a slope'),
+  ...conditionsShape,
   operator: line.default(''),
   support: line.default(''),
-  partC: z.number().min(-50).max(100).optional().describe('temperature of the iron, °C'),
-  airC: z.number().min(-50).max(100).optional().describe('temperature of the air, °C'),
+  depthMm: z.number().positive().max(100_000).optional().describe('depth of the part from top to bottom, mm'),
   lengthUnit: z.enum(['mm', 'in']).default('mm').describe('unit in which the person reads lengths'),
 };
 

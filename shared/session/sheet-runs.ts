@@ -7,6 +7,7 @@ import type { Session } from './fold.ts';
 import { asOneWalk, outAndBacks, tellsDrift } from './out-and-back.ts';
 import type { Setup } from './setup.ts';
 import type { TakenRun } from './taken-run.ts';
+import { isTurnedIn } from './turned-level.ts';
 
 /** The walks and sweeps of a sheet, from the runs of a session. */
 
@@ -42,11 +43,14 @@ export function walkOf(
 }
 
 /** Walks in which a steady drift is an unknown of its own; every other run stays as it is. */
-export function withDrift(taken: readonly TakenRun[]): {
+export function withDrift(
+  taken: readonly TakenRun[],
+  session: Session,
+): {
   runs: readonly TakenRun[];
   drifting: ReadonlySet<string>;
 } {
-  const pairs = outAndBacks(taken).filter(tellsDrift);
+  const pairs = outAndBacks(taken.filter((one) => !isTurnedIn(one, session))).filter(tellsDrift);
   const joined = pairs.map(asOneWalk);
   const parts = new Set<TakenRun>(pairs.flatMap(({ out, back }) => [out, back]));
   return {

@@ -1,15 +1,18 @@
 import { adjust } from '../adjust/adjust.ts';
 import { isWayscribeError } from '../errors.ts';
 import { type SheetInput, validateSheet } from '../sheet/sheet.ts';
+import { placeWords } from '../survey/plan.ts';
+import type { TakeEvent } from './events.ts';
 import type { Session } from './fold.ts';
 import { type Measured, measured } from './measured.ts';
 import { referenceNote, sigmaWith } from './referenced.ts';
 import type { Setup } from './setup.ts';
 import { countsOf, isTilt, sagOf, sweepOf, walkOf, withDrift } from './sheet-runs.ts';
 import { takenRuns, withoutNewest } from './taken-runs.ts';
+import { inSegments } from './turned-level.ts';
 import { type TurnedOver, turnedOver } from './turned-over.ts';
 
-/** Choices of a person about how what was read is to be understood. */
+/** Choices of a person about how what was read is to be understood; what is left out is as it was chosen in the session. */
 export interface SheetOptions {
   /** Take a steady drift off the walks of every line that was walked out and back with the level facing alike. */
   readonly drift?: boolean;
@@ -46,7 +49,7 @@ function sheetOf(
   session: Session,
   { taken, told, untold }: TurnedOver,
   { kind, stations, lines }: Measured,
-  { drift = false }: SheetOptions,
+  { drift = session.driftOff }: SheetOptions,
 ): SheetInput {
   const { setup } = session;
   const names = new Set(stations.map(({ name }) => name));
@@ -56,9 +59,12 @@ function sheetOf(
       takes: takes.filter(({ place }) => place.at.every((at) => names.has(at))),
     }))
     .filter(({ takes }) => takes.length > 0);
-  const { runs, drifting } = drift ? withDrift(tied) : { runs: tied, drifting: new Set<string>() };
+  const { runs: walked, drifting } = drift
+    ? withDrift(tied, session)
+    : { runs: tied, drifting: new Set<string>() };
+  const runs = inSegments(walked, session);
   const { unit, factor } = countsOf(setup);
-  const notes = notesOf(session, names, untold, referenceNote(session, tied));
+  const notes = notesOf(session, names, untold, [...drifting], referenceNote(session, tied));
   const sag = sagOf(session, unit);
   return {
     sheet: 1,
@@ -87,6 +93,10 @@ function sheetOf(
   };
 }
 
+function placeOfTake({ place }: TakeEvent): string {
+  return placeWords(place);
+}
+
 function limitsOf({ kind: asked, limit }: Setup, kind: SheetInput['kind'], lines: readonly string[]) {
   // One line of a plate says nothing of its flatness.
   if (limit === undefined || (asked === 'plate' && kind !== 'plate')) return {};
@@ -102,18 +112,22 @@ function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): str
 }
 
 function notesOf(
-  { setup, counted }: Session,
+  { setup, counted, turnedTakes }: Session,
   used: ReadonlySet<string>,
   untold: readonly string[],
+  drifting: readonly string[],
   referenceNote: string | null,
 ): string {
   const left = new Set(
     [...counted.values()].flatMap(({ place }) => place.at).filter((name) => !used.has(name)),
   );
+  const turned = [...counted.values()].filter(({ seq }) => turnedTakes.has(seq)).map(placeOfTake);
   return [
     referenceNote,
     left.size > 0 && `Not tied to the rest yet and left out: ${[...left].join(', ')}.`,
     ...untold.map((name) => `The ${name} has not been turned yet: its own error is still in these figures.`),
+    drifting.length > 0 && `A steady drift of the zero is taken off, by choice: ${drifting.join(', ')}.`,
+    turned.length > 0 && `Read with the level turned in mid-walk: ${turned.join(', ')}.`,
     setup.kind === 'bar' &&
       setup.sagUm > 0 &&
       setup.planes !== 'side' &&

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { devices } from '../state/device-actions.ts';
-import { mute, theme } from '../state/look-actions.ts';
+import { help, mute, speech, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
 interface ActionStripProps {
@@ -19,7 +19,9 @@ export function ActionStrip({ children, framed, looks = true }: ActionStripProps
         <>
           <SmallControl action={devices} hides />
           <SmallControl action={mute} />
+          <SmallControl action={speech} />
           <SmallControl action={theme} />
+          <SmallControl action={help} />
         </>
       )}
     </aside>

@@ -58,6 +58,7 @@ export function Drawing({ survey, reference, laidOver = false, stale = false, ..
           survey={survey}
           truth={truth && survey ? trueShape(session, survey, reference) : []}
           widthPx={widthPx}
+          passes={passes && session.ended}
         />
       )}
     </div>

@@ -1,5 +1,6 @@
 import {
   type Action,
+  driftOff,
   finish,
   handsFree,
   insist,
@@ -7,6 +8,7 @@ import {
   repeat,
   skip,
   take,
+  turned,
   undo,
   walkBack,
 } from '../state/actions.ts';
@@ -70,6 +72,8 @@ function SurveyControls() {
         </Row>
         <Row>
           {!typed && !byButton && <ActionControl action={handsFree} />}
+          <ActionControl action={turned} hides />
+          <ActionControl action={driftOff} hides />
           <ActionControl action={relief} hides />
           {main !== walkBack && <ActionControl action={walkBack} hides />}
           {main !== finish && <ActionControl action={finish} apart />}

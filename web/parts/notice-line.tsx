@@ -1,9 +1,10 @@
 import { usePick } from '../state/page.ts';
 import { capital } from '../words/kinds.ts';
-import type { Notice } from '../words/notices.ts';
+import type { FirstNotice } from '../words/notices.ts';
+import { say } from '../words/say.ts';
 
 /** One line under the sentence: a refusal with its remedy first, else what is odd about the survey. */
-export function NoticeLine({ notice }: { notice: Notice | null }) {
+export function NoticeLine({ notice, more = [] }: FirstNotice) {
   const refusal = usePick((state) => state.refusal);
   if (refusal) {
     const remedy = refusal.remedy ? ` ${capital(refusal.remedy)}.` : '';
@@ -16,10 +17,22 @@ export function NoticeLine({ notice }: { notice: Notice | null }) {
   }
   if (!notice) return null;
   return (
-    <p class={`notice ${notice.warns ? 'warns' : ''}`} data-testid="notice">
+    <div class={`notice ${notice.warns ? 'warns' : ''}`} data-testid="notice">
       {notice.warns && <Triangle />}
       <span>{notice.text}</span>
-    </p>
+      {more.length > 0 && (
+        <details class="more-notices">
+          <summary>{say('and {count} more', { count: more.length })}</summary>
+          <ul>
+            {more.map(({ text, warns }) => (
+              <li key={text} class={warns ? 'warns' : ''}>
+                {text}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </div>
   );
 }
 

@@ -12,6 +12,14 @@ export const emptyForm = {
   support: '',
   partC: '',
   airC: '',
+  topC: '',
+  bottomC: '',
+  depth: '',
+  bolts: '',
+  carriage: '',
+  mounted: '',
+  standing: '',
+  gloves: '',
   handsFree: 'yes',
   source: 'cable',
   name: 'level',
@@ -100,8 +108,8 @@ export function emptyFormOf(kind: Kind): SetupForm {
   return { ...emptyForm, ...beginnings[kind], kind };
 }
 
-/** How a field becomes a value of the set-up: as it is, as a number, or as a length in the unit that was chosen. */
-type Reads = 'text' | 'number' | 'length';
+/** How a field becomes a value of the set-up: as it is, as it is unless empty, as a number, or as a length in the unit that was chosen. */
+type Reads = 'text' | 'if said' | 'number' | 'length';
 /** Key of the set-up, field of the form, and how the one becomes the other. */
 export type Mapping = readonly [key: string, field: FormField, reads: Reads];
 
@@ -115,6 +123,14 @@ export const commonMappings: readonly Mapping[] = [
   ['support', 'support', 'text'],
   ['partC', 'partC', 'number'],
   ['airC', 'airC', 'number'],
+  ['topC', 'topC', 'number'],
+  ['bottomC', 'bottomC', 'number'],
+  ['depthMm', 'depth', 'length'],
+  ['bolts', 'bolts', 'if said'],
+  ['carriage', 'carriage', 'if said'],
+  ['mounted', 'mounted', 'if said'],
+  ['standing', 'standing', 'if said'],
+  ['gloves', 'gloves', 'if said'],
 ];
 
 const ends: readonly Mapping[] = [
@@ -196,4 +212,7 @@ export const right: Partial<Record<FormField, string>> = {
   flankAngle: 'Above 10 and below 90 degrees.',
   partC: 'Between −50 and 100, or nothing.',
   airC: 'Between −50 and 100, or nothing.',
+  topC: 'Between −50 and 100, or nothing.',
+  bottomC: 'Between −50 and 100, or nothing.',
+  depth: 'A length above 0, or nothing.',
 };

@@ -1,4 +1,5 @@
 import type { Kind } from '../words/kinds.ts';
+import { say } from '../words/say.ts';
 import type { FormField, SetupForm } from './fields.ts';
 
 /** One field as it stands in the set-up: to be typed, or one of a few. */
@@ -156,6 +157,20 @@ export function runEntries({ kind, source }: SetupForm): Entry[] {
   };
   const handsFree = chosen('handsFree', 'Hands-free', ['yes', 'takes when still'], ['no', 'I press Take']);
   return [...(runs[kind] ?? []), ...(source === 'cable' ? [handsFree] : [])];
+}
+
+/** What else a survey may depend on; asked once, and remembered. */
+export function moreConditions({ lengthUnit }: SetupForm): readonly Entry[] {
+  return [
+    typed('bolts', say('Bolts and clamps')),
+    typed('carriage', say('Carriage or table stands')),
+    typed('mounted', say('Mounted on it')),
+    typed('standing', say('You stand')),
+    typed('gloves', say('Gloves')),
+    typed('topC', say('Top of the iron, °C')),
+    typed('bottomC', say('Bottom of the iron, °C')),
+    typed('depth', say('Depth of the part, {unit}', { unit: lengthUnit === 'in' ? 'inch' : 'mm' })),
+  ];
 }
 
 export const conditionEntries: readonly Entry[] = [

@@ -5,7 +5,20 @@ import { emptyFormOf, type SetupForm } from './fields.ts';
 import { formOf } from './setup-form.ts';
 
 /** What goes along when another kind is chosen: who measures which machine, and where. */
-const carried = ['part', 'round', 'operator', 'support', 'partC', 'airC', 'lengthUnit'] as const;
+const carried = [
+  'part',
+  'round',
+  'operator',
+  'support',
+  'partC',
+  'airC',
+  'bolts',
+  'carriage',
+  'mounted',
+  'standing',
+  'gloves',
+  'lengthUnit',
+] as const;
 
 /** The form to begin with: as it was filled in last, or the demo's. */
 export function lastForm(demo: boolean): SetupForm {

@@ -64,6 +64,7 @@ function setupOf(form: SetupForm, proved: readonly ProvedInstrument[]): unknown 
   const cable = form.source === 'cable';
   const values = mappingsOf(form.kind).map(([key, field, reads]) => {
     if (reads === 'text') return [key, form[field]];
+    if (reads === 'if said') return [key, form[field].trim() || undefined];
     return [key, reads === 'length' ? scaled(form[field], mm) : numberOrNothing(form[field])];
   });
   return {

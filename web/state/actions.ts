@@ -1,6 +1,8 @@
+import type { Session } from '../../shared/session/fold.ts';
 import { say } from '../words/say.ts';
+import { showsDrift } from './drift.ts';
 import { takesByButton } from './needle.ts';
-import { addableRun } from './on-plan.ts';
+import { addableRun, runOf } from './on-plan.ts';
 import type { Page } from './page.ts';
 import { lastTake, mayControl, nothing, type PageState, placeNow } from './page-state.ts';
 
@@ -131,7 +133,51 @@ export const handsFree: Action = {
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };
 
+/** The level was turned end for end in the middle of a walk: from here on it faces the other way. */
+export const turned: Action = {
+  id: 'turned',
+  word: ({ session }) =>
+    session?.turnedRun && session.turnedRun === session.next?.run
+      ? say('Level as before')
+      : say('Level turned'),
+  keys: ['e'],
+  hint: () => say('E, end for end'),
+  can: (state) => surveying(state) && isMidWalk(state.session),
+  run: (page) => void page.send({ do: 'turned' }),
+};
+
+/** A walk of a level is on of which something was read. */
+function isMidWalk(session: Session | null): boolean {
+  const run = session?.next ? runOf(session, session.next.run) : undefined;
+  return (
+    run?.reads === 'tilt' && [...(session?.counted.values() ?? [])].some(({ place }) => place.run === run.id)
+  );
+}
+
+/** A steady drift that shows is taken off by choice only. */
+export const driftOff: Action = {
+  id: 'drift-off',
+  word: ({ session }) => (session?.driftOff ? say('Leave the drift in') : say('Take the drift off')),
+  keys: ['o'],
+  hint: ({ session }) => (session?.driftOff ? say('O, it is off') : say('O, where it is told from bow')),
+  can: (state) =>
+    surveying(state) && state.session !== null && (state.session.driftOff || showsDrift(state.session)),
+  run: (page) => void page.send({ do: 'take-drift-off', off: !page.store.get().session?.driftOff }),
+};
+
 /** Closes whatever question is open. */
 export const close = (page: Page) => page.change({ pointing: nothing, refusal: null });
 
-export const surveyActions = [take, insist, undo, repeat, skip, note, walkBack, finish, handsFree];
+export const surveyActions = [
+  take,
+  insist,
+  undo,
+  repeat,
+  skip,
+  note,
+  walkBack,
+  finish,
+  handsFree,
+  turned,
+  driftOff,
+];

@@ -5,8 +5,8 @@ import type { Action } from './actions.ts';
 export const devices: Action = {
   id: 'devices',
   word: () => say('Devices'),
-  keys: ['e'],
-  hint: () => 'E',
+  keys: ['i'],
+  hint: () => 'I',
   can: ({ access, lan, link }) => access === 'local' && lan && link === 'open',
   run: (page) => page.change({ devices: true }),
 };

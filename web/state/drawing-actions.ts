@@ -11,13 +11,17 @@ export const relief: Action = {
   run: (page) => page.change({ relief: !page.store.get().relief }),
 };
 
-/** A finished bed can be seen with its profiles or with what to scrape. */
+/** Kinds whose lines are scraped along their stations. */
+const scraped: readonly string[] = ['way', 'bed', 'straightedge', 'slide'];
+
+/** What was found can be seen as profiles or as what to scrape. */
 export const passes: Action = {
   id: 'passes',
   word: ({ passes }) => (passes ? 'Show the profiles' : 'What to scrape'),
   keys: ['c'],
   hint: ({ passes }) => (passes ? 'C' : 'C, pass by pass'),
-  can: ({ session }) => session?.setup.kind === 'bed' && session.ended && session.counted.size > 2,
+  can: ({ session }) =>
+    session !== null && scraped.includes(session.setup.kind) && session.ended && session.counted.size > 2,
   on: ({ passes }) => passes,
   run: (page) => page.change({ passes: !page.store.get().passes }),
 };

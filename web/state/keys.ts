@@ -1,22 +1,6 @@
-import { type Asked, close, surveyActions } from './actions.ts';
-import { devices } from './device-actions.ts';
-import { drawingActions } from './drawing-actions.ts';
-import { lookActions } from './look-actions.ts';
+import { type Asked, close } from './actions.ts';
+import { allActions } from './all-actions.ts';
 import type { Page } from './page.ts';
-import { playerActions } from './player-actions.ts';
-import { replayActions } from './replay-actions.ts';
-import { resultActions } from './result-actions.ts';
-
-/** In the order in which a key is looked up. */
-const allActions = [
-  ...playerActions,
-  ...replayActions,
-  ...surveyActions,
-  ...resultActions,
-  ...drawingActions,
-  devices,
-  ...lookActions,
-];
 
 /** Typing belongs to the field it is typed into, and a focused control keeps its own Enter and Space. */
 function belongsElsewhere(event: KeyboardEvent): boolean {
@@ -33,6 +17,12 @@ export function listenToKeys(page: Page): void {
     const state = page.store.get();
     // The list of devices lies over the page and closes itself with Escape.
     if (state.devices) return;
+    // Behind the help nothing is done by mistake.
+    if (state.help) {
+      if (event.key !== 'Escape' && event.key !== '?') return;
+      event.preventDefault();
+      return page.change({ help: false });
+    }
     if (event.key === 'Escape' && (state.pointing.at !== 'nothing' || state.refusal)) {
       event.preventDefault();
       return close(page);

@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Action } from './actions.ts';
 import { remember } from './preferences.ts';
 
@@ -28,4 +29,29 @@ export const mute: Action = {
   },
 };
 
-export const lookActions = [theme, mute];
+/** The next place is said aloud by the browser's own voice. */
+export const speech: Action = {
+  id: 'speech',
+  word: ({ speech }) => (speech ? say('Voice is on') : say('Voice is off')),
+  keys: ['y'],
+  hint: () => 'Y',
+  can: () => true,
+  on: ({ speech }) => speech,
+  run(page) {
+    const speech = !page.store.get().speech;
+    page.change({ speech });
+    remember({ speech });
+  },
+};
+
+export const help: Action = {
+  id: 'help',
+  word: () => say('Help'),
+  keys: ['?'],
+  hint: () => '?',
+  can: () => true,
+  on: ({ help }) => help,
+  run: (page) => page.change({ help: !page.store.get().help }),
+};
+
+export const lookActions = [theme, mute, speech, help];

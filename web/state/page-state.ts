@@ -68,6 +68,12 @@ export interface PageState {
   readonly relief: boolean;
   /** What to scrape stands in the place of the profiles of a bed. */
   readonly passes: boolean;
+  /** The help lies over the sheet. */
+  readonly help: boolean;
+  /** Id of the session whose list of things to do first was put away. */
+  readonly putAway: string | null;
+  /** The next place is said aloud. */
+  readonly speech: boolean;
   readonly muted: boolean;
   readonly theme: 'paper' | 'slate';
 }
@@ -101,6 +107,9 @@ export const initialState: PageState = {
   truth: false,
   relief: false,
   passes: false,
+  help: false,
+  putAway: null,
+  speech: false,
   muted: false,
   theme: 'paper',
 };

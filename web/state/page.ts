@@ -5,6 +5,7 @@ import { type Connection, connect } from './connection.ts';
 import { receive } from './incoming.ts';
 import { initialState, nothing, type PageState, type Pointing } from './page-state.ts';
 import { type Sounds, soundFor } from './sound.ts';
+import { spokenFor, type Voice } from './speech.ts';
 import { createStore, type Store } from './store.ts';
 
 /** The page's state and everything that may be done to it. */
@@ -18,7 +19,11 @@ export interface Page {
   turn(change: (state: PageState) => PageState): void;
 }
 
-export function createPage(url: string, sounds: Sounds, initial: Partial<PageState>): Page {
+export function createPage(
+  url: string,
+  { sounds, voice }: { sounds: Sounds; voice: Voice },
+  initial: Partial<PageState>,
+): Page {
   const store = createStore<PageState>({ ...initialState, ...initial });
   const change = (part: Partial<PageState>) => store.set((state) => ({ ...state, ...part }));
   const turn = (next: (state: PageState) => PageState) => {
@@ -32,7 +37,13 @@ export function createPage(url: string, sounds: Sounds, initial: Partial<PageSta
       const { session } = store.get().behind ?? store.get();
       if (session) void connection.ask({ do: 'since', seq: session.seq });
     },
-    message: (message) => turn((state) => receive(state, message, performance.now())),
+    message: (message) =>
+      turn((state) => {
+        const after = receive(state, message, performance.now());
+        const spoken = after.speech ? spokenFor(state, after) : null;
+        if (spoken) voice.speak(spoken);
+        return after;
+      }),
     lost: () =>
       store.set((state) =>
         state.behind ? { ...state, behind: { ...state.behind, link: 'lost' } } : { ...state, link: 'lost' },

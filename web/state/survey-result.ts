@@ -1,5 +1,6 @@
 import { isWayscribeError } from '../../shared/errors.ts';
 import type { Session } from '../../shared/session/fold.ts';
+import { withPlanRuns } from '../../shared/session/plan-runs.ts';
 import { resultOf } from '../../shared/session/result.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import type { Result } from '../../shared/sheet/result.ts';
@@ -33,21 +34,22 @@ export interface ReducedStation {
   readonly uUm: number;
 }
 
-const remembered = new WeakMap<Session['counted'], Map<Reference, SurveyResult | null>>();
+const remembered = new WeakMap<Session['counted'], Map<string, SurveyResult | null>>();
 
-/** The reduction of what counts so far; null before the first take. Remembered per set of takes. */
+/** The reduction of what counts so far; null before the first take. Remembered per set of takes and per choice. */
 export function surveyResult(session: Session, reference: Reference): SurveyResult | null {
-  const known = remembered.get(session.counted) ?? new Map<Reference, SurveyResult | null>();
+  const known = remembered.get(session.counted) ?? new Map<string, SurveyResult | null>();
+  const choices = `${reference} ${session.driftOff}`;
   remembered.set(session.counted, known);
-  if (!known.has(reference)) known.set(reference, compute(session, reference));
-  return known.get(reference) ?? null;
+  if (!known.has(choices)) known.set(choices, compute(session, reference));
+  return known.get(choices) ?? null;
 }
 
 function compute(session: Session, reference: Reference): SurveyResult | null {
   if (session.counted.size === 0) return null;
   const motion = kindWords[session.setup.kind].overMotion;
   try {
-    const result = resultOf(session, motion ? 'leastSquares' : reference);
+    const result = withPlanRuns(session, resultOf(session, motion ? 'leastSquares' : reference));
     const lines = Object.entries(result.lines).map(([name, figures]) => {
       const stations = session.plan.stations.flatMap((station) => {
         const height = figures.stations[station.name];

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { Devices } from '../parts/devices.tsx';
+import { Help } from '../parts/help.tsx';
 import { putInSetups } from '../parts/proving/use-proved.ts';
 import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
@@ -21,6 +22,7 @@ export function App() {
     if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
     return session.ended ? 'result' : 'survey';
   });
+  const help = usePick((state) => state.help);
   const link = usePick((state) => state.link);
   const seq = usePick((state) => state.session?.seq ?? 0);
   const title = usePick(({ session }) => (session ? `${session.setup.part}, ${session.setup.surface}` : ''));
@@ -49,6 +51,7 @@ export function App() {
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
       <Devices />
+      {help && <Help />}
     </div>
   );
 }

@@ -9,7 +9,7 @@ import { Working } from '../parts/working.tsx';
 import { usePick } from '../state/page.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { shownFigures } from '../words/figures.ts';
-import { surveyNotice, suspectOf } from '../words/notices.ts';
+import { firstOf, surveyNotices, suspectOf } from '../words/notices.ts';
 import { resultSentence } from '../words/result-sentence.ts';
 import { truthWords } from '../words/truth.ts';
 
@@ -26,13 +26,14 @@ export function ResultView() {
   const figures = survey ? shownFigures(session, survey, reference) : [];
   const [main] = figures;
   const truth = laidOver && survey ? truthWords(session, survey, reference) : '';
-  const notice = truth ? { text: truth, warns: false } : warning(surveyNotice(session, survey));
+  // Only warnings stand beside a result: the rest is among its notes.
+  const warnings = surveyNotices(session, survey).filter(({ warns }) => warns);
   return (
     <>
       <main class="sheet">
         <header class="head two">
           <SentenceHead what={what} context={context}>
-            <NoticeLine notice={notice} />
+            <NoticeLine {...(truth ? { notice: { text: truth, warns: false } } : firstOf(warnings))} />
           </SentenceHead>
           {survey && main && (
             <Figure figure={main} reference={survey.result.reference} several={figures.length > 1} />
@@ -59,11 +60,6 @@ export function ResultView() {
       <ResultStrip />
     </>
   );
-}
-
-/** Of what is odd about a survey, only warnings stand beside a result: the rest is among its notes. */
-function warning(notice: ReturnType<typeof surveyNotice>) {
-  return notice?.warns ? notice : null;
 }
 
 /** Notes that the drawing does not say already in words of its own. */

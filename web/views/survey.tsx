@@ -1,5 +1,6 @@
 import type { Placement } from '../../shared/survey/plan.ts';
 import { AlongNeedles } from '../parts/along-needles.tsx';
+import { Beforehand } from '../parts/beforehand.tsx';
 import { Drawing } from '../parts/drawing.tsx';
 import { Foot } from '../parts/foot.tsx';
 import { LiveReading } from '../parts/live-reading.tsx';
@@ -12,7 +13,7 @@ import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts
 import { usePage, usePick } from '../state/page.ts';
 import { mayControl } from '../state/page-state.ts';
 import { surveyResult } from '../state/survey-result.ts';
-import { surveyNotice, suspectOf } from '../words/notices.ts';
+import { firstOf, noNotice, surveyNotices, suspectOf } from '../words/notices.ts';
 import { surveySentence } from '../words/survey-sentence.ts';
 
 /** The survey while the level is being walked: what to do, what the level says, the part, the profile. */
@@ -31,7 +32,7 @@ export function SurveyView() {
       <main class="sheet">
         <header class={`head ${typed ? 'one' : ''}`}>
           <SentenceHead what={what} context={context}>
-            <NoticeLine notice={trouble ? null : surveyNotice(session, survey)} />
+            <NoticeLine {...(trouble ? noNotice : firstOf(surveyNotices(session, survey)))} />
           </SentenceHead>
           {typed ? null : (
             <>
@@ -42,7 +43,10 @@ export function SurveyView() {
           )}
         </header>
         <AlongNeedles />
-        {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
+        <div class="sheet-middle">
+          {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
+          <Beforehand />
+        </div>
         <Foot />
       </main>
       <Strip />

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { back as backRun, out as outRun, sampleSession, sampleTake, walkBack } from '../sample-session.ts';
 import { surveyResult } from '../state/survey-result.ts';
-import { surveyNotice } from './notices.ts';
+import { firstOf, surveyNotices } from './notices.ts';
 
 const slopes = [10, 4, -8, -2, 6, 11];
 const instrument = {
@@ -14,7 +14,7 @@ const instrument = {
 } as const;
 const notice = (takes: Parameters<typeof sampleSession>[0]) => {
   const session = sampleSession(takes, { instrument });
-  return surveyNotice(session, surveyResult(session, 'ends'));
+  return firstOf(surveyNotices(session, surveyResult(session, 'ends'))).notice;
 };
 const out = slopes.map((slope, k) => sampleTake(k, slope));
 const back = (wrongAt: number) => [
@@ -29,11 +29,11 @@ test('one walk alone: nothing checks it', () => {
 
 test('a step whose two readings differ is named, with what to do', () => {
   expect(notice([...out, ...back(3)])).toMatchObject({ warns: true });
-  expect(notice([...out, ...back(3)])?.text).toMatch(/^F3–F4: out and back disagree by .* Wipe/);
+  expect(notice([...out, ...back(3)])?.text).toMatch(/^F3 – F4 was read twice, .* apart; .* Wipe/);
   expect(notice([...out, ...back(-1)])).toBeNull();
 });
 
 test('a reading that was taken unsteady is said to be', () => {
   const takes = [sampleTake(0, 10, outRun, { steadiness: 'settling' }), ...out.slice(1)];
-  expect(notice(takes)?.text).toBe('Taken before it was steady: F0–F1.');
+  expect(notice(takes)?.text).toBe('Taken before it was steady: F0 – F1. Repeat when it is quiet.');
 });

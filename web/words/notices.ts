@@ -1,10 +1,7 @@
+import { notices } from '../../shared/notice/notices.ts';
 import type { Session } from '../../shared/session/fold.ts';
-import { type Placement, placementKey } from '../../shared/survey/plan.ts';
-import { amount } from '../../shared/words.ts';
-import { addableRun } from '../state/on-plan.ts';
+import type { Placement } from '../../shared/survey/plan.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
-import { kindWords } from './kinds.ts';
-import { turnedBoth } from './profile.ts';
 
 /** One sentence about the survey as it stands. */
 export interface Notice {
@@ -28,64 +25,25 @@ export function suspectOf(survey: SurveyResult | null): Suspect | null {
     : { run: found.sweep, at: [found.at], off, unit: 'µm' };
 }
 
-/** Two readings of one place check only each other: which of them is wrong, nobody can tell. */
-function readTwice(session: Session, { at }: Placement): boolean {
-  const times = session.runs.filter(({ id }) => session.counted.has(placementKey({ run: id, at }))).length;
-  return session.setup.kind === 'way' && times === 2;
+/** Everything that is to be known about what was read so far, the most pressing first. */
+export function surveyNotices(session: Session, survey: SurveyResult | null): readonly Notice[] {
+  const known = remembered.get(session);
+  if (known && known.survey === survey) return known.told;
+  const told = notices(session, survey?.result ?? null);
+  remembered.set(session, { survey, told });
+  return told;
 }
 
-/** The most pressing thing to know about what was read so far. */
-export function surveyNotice(session: Session, survey: SurveyResult | null): Notice | null {
-  const suspect = suspectOf(survey);
-  if (suspect) {
-    const off = `${amount(suspect.off, 1)} ${suspect.unit}`;
-    const place = suspect.at.join('–');
-    const wipe =
-      kindWords[session.setup.kind].reads === 'tilt'
-        ? 'Wipe the feet and the way, read it again.'
-        : 'Wipe the tip and the metal, read it again.';
-    return {
-      text: readTwice(session, suspect)
-        ? `${place}: out and back disagree by ${off}. ${wipe}`
-        : `${place} disagrees with the rest by ${off}. ${wipe}`,
-      warns: true,
-    };
-  }
-  if (survey?.cutAt) {
-    const where = survey.cutAt.includes('–')
-      ? `Nobody has read ${survey.cutAt}`
-      : `${survey.cutAt} stands alone`;
-    return { text: `${where}: heights beyond it can't be tied to the rest yet.`, warns: true };
-  }
-  const halfTurned = halfTurnedNotice(session, survey);
-  if (halfTurned) return halfTurned;
-  const unsteady = [...session.counted.values()].filter(
-    ({ steadiness }) => steadiness !== null && steadiness !== 'steady',
-  );
-  if (unsteady.length > 0) {
-    const names = unsteady.map(({ place }) => place.at.join('–')).join(', ');
-    return { text: `Taken before it was steady: ${names}.`, warns: false };
-  }
-  if (survey && survey.result.fit.degreesOfFreedom === 0) {
-    return { text: `Nothing checks these readings yet.${willCheck(session)}`, warns: false };
-  }
-  return null;
+const remembered = new WeakMap<Session, { survey: SurveyResult | null; told: readonly Notice[] }>();
+
+/** What stands in the one line under the sentence, and what lies behind it. */
+export interface FirstNotice {
+  readonly notice: Notice | null;
+  readonly more?: readonly Notice[];
 }
 
-/** While a thing is swept turned over, only stations that were read in both positions can count. */
-function halfTurnedNotice(session: Session, survey: SurveyResult | null): Notice | null {
-  if (!turnedBoth(session) || session.ended) return null;
-  const read = new Set([...session.counted.values()].flatMap(({ place }) => place.at));
-  const waiting = [...read].filter((name) => !survey?.result.stations[name]);
-  if (waiting.length === 0) return null;
-  const which = waiting.length === 1 ? `${waiting[0]} counts` : `${waiting.length} stations count`;
-  return { text: `${which} as soon as read in both positions.`, warns: false };
-}
+export const noNotice: FirstNotice = { notice: null };
 
-function willCheck(session: Session): string {
-  if (kindWords[session.setup.kind].turn) return '';
-  if (session.setup.kind === 'plate') return ' The lines that cross will.';
-  const later = session.runs.length > 1 || addableRun(session);
-  if (!later) return '';
-  return kindWords[session.setup.kind].reads === 'tilt' ? ' The walk back will.' : ' The next sweep will.';
+export function firstOf([notice, ...more]: readonly Notice[]): FirstNotice {
+  return notice ? { notice, more } : noNotice;
 }

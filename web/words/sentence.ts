@@ -16,12 +16,13 @@ export interface Sentence {
 }
 
 /** The end that the plus end of the level points to in this run: by name, or the station there. */
-export function plusEnd({ setup, plan }: Session, run: Run): string | null {
+export function plusEnd({ setup, plan, turnedRun }: Session, run: Run): string | null {
   if (run.reads !== 'tilt') return null;
-  if (setup.kind === 'bed' && run.id === 'across') return run.facing === 1 ? 'the rear way' : 'the front way';
-  if ('farEnd' in setup) return `the ${run.facing === 1 ? setup.farEnd : setup.startEnd}`;
+  const facing = turnedRun === run.id ? -run.facing : run.facing;
+  if (setup.kind === 'bed' && run.id === 'across') return facing === 1 ? 'the rear way' : 'the front way';
+  if ('farEnd' in setup) return `the ${facing === 1 ? setup.farEnd : setup.startEnd}`;
   const names = plan.lines[run.line] ?? [];
-  return (run.facing === 1 ? names.at(-1) : names[0]) ?? null;
+  return (facing === 1 ? names.at(-1) : names[0]) ?? null;
 }
 
 /** What is done in a run, as a title: "Front way, coming back". */

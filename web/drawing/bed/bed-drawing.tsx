@@ -3,13 +3,13 @@ import type { ReducedStation } from '../../state/survey-result.ts';
 import { lengthText } from '../../words/length.ts';
 import { across } from '../across.ts';
 import { heightLabel } from '../heights-axis.ts';
+import { PassStrips } from '../pass-strips.tsx';
 import { textWidth } from '../text-width.ts';
 import { bedHeights, trueBedHeights } from './bed-heights.ts';
 import { BedProfile } from './bed-profile.tsx';
 import { Ladder, type LadderProps } from './ladder.tsx';
 import { LeanKey } from './lean-key.tsx';
 import { leanScale } from './lean-scale.ts';
-import { PassStrip } from './pass-strip.tsx';
 
 export interface BedDrawingProps extends LadderProps {
   /** What the readings so far come to; null before there is anything. */
@@ -52,10 +52,6 @@ export function BedDrawing({ result, truth, widthPx, passes = false, ...ladder }
         const whole = plan.lines[line]?.every((name) => metal?.stations[name]);
         return metal && whole ? [{ line, metal }] : [];
       });
-  const most = Math.max(
-    0,
-    ...strips.flatMap(({ metal }) => Object.values(metal.stations).map(({ passes }) => passes)),
-  );
   return (
     <section class="drawing bed" aria-label="Drawing of the bed, its profiles and what to scrape">
       <Ladder
@@ -77,21 +73,7 @@ export function BedDrawing({ result, truth, widthPx, passes = false, ...ladder }
           truth={truth ? trueBedHeights(session, reference, truth) : null}
         />
       )}
-      {strips.length === 2 && (
-        <div class="strips">
-          <p class="caption-line">Passes to scrape. Hatched: less than its own uncertainty, leave it.</p>
-          {strips.map(({ line, metal }) => (
-            <PassStrip
-              key={line}
-              across={axis}
-              title={line}
-              stations={plan.stations}
-              metal={metal}
-              mostPasses={most}
-            />
-          ))}
-        </div>
-      )}
+      {strips.length === 2 && <PassStrips across={axis} stations={plan.stations} strips={strips} />}
     </section>
   );
 }

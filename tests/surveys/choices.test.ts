@@ -1,0 +1,131 @@
+import { expect, test } from 'vitest';
+import { demoScene } from '../../daemon/simulate/scenario.ts';
+import { notices } from '../../shared/notice/notices.ts';
+import { reduce } from '../../shared/reduce.ts';
+import { demoSetups } from '../../shared/session/demo-setups.ts';
+import { fold } from '../../shared/session/fold.ts';
+import { resultOf } from '../../shared/session/result.ts';
+import { setupSchema } from '../../shared/session/setup.ts';
+import { toSheet } from '../../shared/session/to-sheet.ts';
+import { parseSheet } from '../../shared/sheet/sheet.ts';
+import { Conductor, hastyPace, type MadeUp } from '../tools/conduct.ts';
+import { judged } from './true-figures.ts';
+
+/** A level that is proved; its take is sure to so much, µm/m. */
+const sigma = 0.3;
+
+function aWay(back: 'no' | 'same' | 'turned', more: Partial<MadeUp> = {}): MadeUp {
+  const setup = setupSchema.parse({
+    ...demoSetups.way,
+    back,
+    instrument: { ...demoSetups.way.instrument, sigma },
+  });
+  return { setup, scene: demoScene(setup), seed: 11, pace: hastyPace, ...more };
+}
+
+const told = ({ session }: Conductor) => notices(session, resultOf(session)).map(({ code }) => code);
+
+function expectTrue({ session, world }: Conductor): void {
+  const result = resultOf(session);
+  expect(reduce(parseSheet(JSON.stringify(toSheet(session))))).toEqual(result);
+  for (const { name, value, u, truth } of judged(session.plan, world.truthUm(), result))
+    expect(Math.abs(value - truth), name).toBeLessThan(Math.max(4 * u, 1e-6));
+}
+
+test.each([
+  ['out and back', 'same' as const],
+  ['out only', 'no' as const],
+])('a level turned in mid-walk is read right from where that was said: %s', async (_, back) => {
+  const turnedFrom = 5;
+  const conductor = await Conductor.of(
+    aWay(back, {
+      hand: (place, nth, world) =>
+        (place.run === 'front way out' && nth >= turnedFrom ? -1 : 1) * world.reading(place),
+    }),
+  );
+  for (let k = 0; k < turnedFrom; k += 1) await conductor.place(conductor.session.next!);
+  await conductor.ask({ do: 'turned' });
+  expect(conductor.session.turnedRun).toBe('front way out');
+  await conductor.walk();
+  await conductor.end();
+  expect(conductor.session.turnedTakes.size).toBe(12 - turnedFrom);
+  if (back === 'same') expectTrue(conductor);
+  // One walk alone, turned in its middle: the zero makes a kink there that nothing tells from the metal.
+  else expect(() => resultOf(conductor.session)).toThrow('cannot tell the shape');
+  const { walks, notes } = toSheet(conductor.session);
+  expect(walks!.map(({ id, facing }) => [id, facing])).toEqual([
+    ['front way out', 1],
+    ['front way out, level turned', -1],
+    ...(back === 'no' ? [] : [['front way back', 1]]),
+  ]);
+  expect(notes).toMatch(/^Read with the level turned in mid-walk: F5 – F6, .*F11 – F12\.$/);
+  if (back === 'same') expect(told(conductor)).not.toContain('slip');
+  expect(fold(conductor.header, conductor.events)).toEqual(conductor.session);
+});
+
+test('said by mistake, it is taken back before the next reading', async () => {
+  const conductor = await Conductor.of(aWay('no'));
+  await conductor.place(conductor.session.next!);
+  await conductor.ask({ do: 'turned' });
+  await conductor.ask({ do: 'turned' });
+  await conductor.walk();
+  await conductor.end();
+  expect(conductor.session.turnedTakes.size).toBe(0);
+  expectTrue(conductor);
+});
+
+/** About 0.5 µm/m from one take to the next. */
+const drifting = { zero: 38, noise: 0.2, driftPerHour: 700, settleMs: 420, swing: 120 };
+
+test('a steady drift is taken off by choice, and the result says so', async () => {
+  const conductor = await Conductor.of(aWay('same', { traits: drifting }));
+  await conductor.walk();
+  expect(told(conductor)).toContain('drift');
+  const before = resultOf(conductor.session).fit;
+  expect(toSheet(conductor.session).walks).toHaveLength(2);
+
+  await conductor.ask({ do: 'take-drift-off', off: true });
+  const sheet = toSheet(conductor.session);
+  expect(sheet.walks).toMatchObject([{ id: 'front way out and back', drift: true }]);
+  expect(sheet.notes).toBe('A steady drift of the zero is taken off, by choice: front way out and back.');
+  expect(resultOf(conductor.session).fit.s0!).toBeLessThan(before.s0! / 3);
+  expect(
+    notices(conductor.session, resultOf(conductor.session)).find(({ code }) => code === 'drift')!.text,
+  ).toMatch(/It is taken off, as you chose\.$/);
+  expectTrue(conductor);
+
+  await conductor.ask({ do: 'take-drift-off', off: false });
+  expect(resultOf(conductor.session).fit).toEqual(before);
+  await conductor.end();
+});
+
+test.each([
+  ['walked one way only', 'no' as const],
+  ['turned for the walk back, where drift and bow look alike', 'turned' as const],
+])('it is not offered where readings cannot tell it: %s', async (_, back) => {
+  const conductor = await Conductor.of(aWay(back, { traits: drifting }));
+  await conductor.walk();
+  await expect(conductor.ask({ do: 'take-drift-off', off: true })).rejects.toMatchObject({
+    code: 'command.refused',
+  });
+  expect(conductor.session.driftOff).toBe(false);
+  await conductor.end();
+});
+
+test('where the drift is taken off, a chip still names its own place, not that of a joined walk', async () => {
+  const conductor = await Conductor.of(
+    aWay('same', {
+      traits: drifting,
+      hand: (place, nth, world) => world.reading(place) + (nth === 17 ? 12 : 0),
+    }),
+  );
+  await conductor.walk();
+  await conductor.ask({ do: 'take-drift-off', off: true });
+  const [first] = notices(conductor.session, resultOf(conductor.session)).filter(
+    ({ code }) => code === 'suspect',
+  );
+  // Two readings of one place check only each other: which of the two it was, nobody can tell.
+  expect(first!.place!.at).toEqual(conductor.session.placements[17]!.at);
+  expect(conductor.session.runs.map(({ id }) => id)).toContain(first!.place!.run);
+  await conductor.end();
+});

@@ -1,0 +1,36 @@
+import { say } from '../words/say.ts';
+import type { PageState } from './page-state.ts';
+
+/** Says short things aloud by the browser's own voice. */
+export interface Voice {
+  speak(text: string): void;
+}
+
+/** What the step from one state to the next is told aloud as: where the instrument goes next, when that has changed. */
+export function spokenFor(before: PageState, after: PageState): string | null {
+  const { session, player } = after;
+  if (!session || session.ended || player) return null;
+  const [was, is] = [before.session?.next?.at.join(), session.next?.at.join()];
+  if (was === is) return null;
+  if (!session.next) return say('everything is read');
+  const [from, to] = session.next.at.map(spelled);
+  return to === undefined
+    ? say('station {station}', { station: from ?? '' })
+    : say('{from} to {to}', { from: from ?? '', to });
+}
+
+/** "F 7": a letter and a number, or it would be read as a word. */
+function spelled(station: string): string {
+  return station.replace(/([A-Za-z]+)(\d+)/, '$1 $2');
+}
+
+/** The newest words are the ones that count: what is still being said is broken off. */
+export function createVoice(): Voice {
+  return {
+    speak(text) {
+      if (!('speechSynthesis' in window)) return;
+      speechSynthesis.cancel();
+      speechSynthesis.speak(new SpeechSynthesisUtterance(text));
+    },
+  };
+}
