@@ -3,6 +3,7 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { WayscribeError } from '../shared/errors.ts';
 import { loadProfiles, profilesFolder } from './instruments/own-profiles.ts';
+import { JobStore } from './job/job-store.ts';
 import { boundPort } from './ports/identity.ts';
 import { packageFolder, program } from './program.ts';
 import { InstrumentStore } from './proving/instrument-store.ts';
@@ -43,15 +44,17 @@ export async function startDaemon({ mode, folder, profiles, port, replay }: Daem
   const store = await RecordingStore.open(folder);
   const unlock = lockFolder(folder);
   const demo = mode === 'demo';
+  const jobs = new JobStore(folder);
   const instruments = new InstrumentStore(folder);
   const makePort = (port: string) => boundPort(port);
   const stage = new Stage({ store, program, demo, profiles: book, instruments, makePort });
   try {
+    if (demo) await jobs.seed(join(packageFolder, 'recordings', 'rebuild'));
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
     let listening = port;
     const app = webApp(
-      apiRouter(store, book, instruments, demo),
+      apiRouter(store, jobs, book, instruments, demo),
       join(packageFolder, 'dist', 'web'),
       () => listening,
     );
