@@ -8,6 +8,7 @@ import './style/bed.css';
 import './style/plate.css';
 import './style/forms.css';
 import './style/proving.css';
+import './style/job.css';
 import './style/print.css';
 import { render } from 'preact';
 import { z } from 'zod';

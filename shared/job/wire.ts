@@ -96,3 +96,5 @@ export const jobVerdictSchema = z.object({
   ),
   link: z.string().nullable(),
 });
+
+export type JobVerdict = z.infer<typeof jobVerdictSchema>;

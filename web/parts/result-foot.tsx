@@ -2,6 +2,7 @@ import { passes, relief } from '../state/drawing-actions.ts';
 import { usePick } from '../state/page.ts';
 import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
+import { KeepInJob } from './job/keep-in-job.tsx';
 import { TitleBlock } from './title-block.tsx';
 
 /** Lower edge of the finished sheet: what the heights are against, where they come from, what comes next. */
@@ -12,6 +13,7 @@ export function ResultFoot() {
     <footer class="foot">
       <section class="controls result" aria-label="What to do with the result">
         <div class="rows">
+          <KeepInJob />
           {choice && (
             <fieldset class="row" aria-label="Heights against">
               {references.map((action) => (

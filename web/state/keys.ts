@@ -1,12 +1,20 @@
 import { type Asked, close, surveyActions } from './actions.ts';
 import { drawingActions } from './drawing-actions.ts';
+import { jobActions } from './job-actions.ts';
 import { lookActions } from './look-actions.ts';
 import type { Page } from './page.ts';
 import { playerActions } from './player-actions.ts';
 import { resultActions } from './result-actions.ts';
 
 /** In the order in which a key is looked up. */
-const allActions = [...playerActions, ...surveyActions, ...resultActions, ...drawingActions, ...lookActions];
+const allActions = [
+  ...playerActions,
+  ...surveyActions,
+  ...resultActions,
+  ...drawingActions,
+  ...jobActions,
+  ...lookActions,
+];
 
 /** Typing belongs to the field it is typed into, and a focused control keeps its own Enter and Space. */
 function belongsElsewhere(event: KeyboardEvent): boolean {

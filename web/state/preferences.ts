@@ -6,6 +6,7 @@ const kindSchema = z.enum(['way', 'bed', 'plate', 'slide', 'straightedge', 'squa
 const preferencesSchema = z.object({
   theme: z.enum(['paper', 'slate']).optional(),
   muted: z.boolean().optional(),
+  by: z.string().optional(),
   kind: kindSchema.optional(),
   forms: z.partialRecord(kindSchema, z.record(z.string(), z.string())).optional(),
 });

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { putInSetups } from '../parts/proving/use-proved.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
+import { JobView } from './job.tsx';
 import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
@@ -12,9 +13,10 @@ import { Waiting } from './waiting.tsx';
 /** Which sheet lies on the desk: it follows from the session and from what the person points at. */
 export function App() {
   const page = usePage();
-  const view = usePick(({ greeted, session, pointing }) => {
+  const view = usePick(({ greeted, session, pointing, job }) => {
     if (!greeted) return 'waiting';
-    if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
+    if (!session && (pointing.at === 'setup' || pointing.at === 'proving')) return pointing.at;
+    if (!session) return job ? 'job' : 'start';
     return session.ended ? 'result' : 'survey';
   });
   const link = usePick((state) => state.link);
@@ -40,6 +42,7 @@ export function App() {
           onLeave={() => page.point(nothing)}
         />
       )}
+      {view === 'job' && <JobView />}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
     </div>

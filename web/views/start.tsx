@@ -2,6 +2,7 @@ import { demoSetups } from '../../shared/session/demo-setups.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import { DemoPart } from '../parts/demo-part.tsx';
+import { Jobs } from '../parts/job/jobs.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
@@ -24,7 +25,9 @@ export function StartView() {
         >
           <NoticeLine notice={null} />
         </SentenceHead>
+        {demo && <Jobs main />}
         {demo ? <DemoStart /> : <Start />}
+        {!demo && <Jobs />}
         <Recordings />
       </main>
       <ActionStrip />
@@ -68,7 +71,6 @@ function DemoStart() {
         <Control
           word="Walk the demo bed"
           hint="it walks by itself"
-          kind="main"
           testId="demo"
           onClick={begin('way', true)}
         />
