@@ -39,12 +39,12 @@ function question(ask: JobQuestion, key: string, word: string, hint: string): Ac
   };
 }
 
-export const nextRound = question('next-round', 'n', 'Next round', 'measure as before');
-export const logPasses = question('passes', 'l', 'Log passes', 'what was scraped');
+export const nextRound = question('next-round', 'n', 'Next round', 'as before');
+export const logPasses = question('passes', 'l', 'Log passes', 'scraped');
 export const setTarget = question('target', 't', 'Target', 'shape and bite');
 export const recordPrint = question('print', 'p', 'Record a print', 'what the blue shows');
-export const setSurface = question('surface', 'a', 'Surface', 'limits, made from');
-export const jobNote = question('note', 'w', 'Note', 'keep it in the job');
+export const setSurface = question('surface', 'a', 'Surface', 'limits');
+export const jobNote = question('note', 'w', 'Note', 'in the job');
 
 export const printPlan: Action = {
   id: 'job-print-plan',

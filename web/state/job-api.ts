@@ -71,11 +71,15 @@ export const takeRecording = (id: string, recording: string, told: AskedFile) =>
 
 /** Takes a sheet, a recording or a photograph into the job. */
 export const takeFile = (id: string, file: File, told: AskedFile) =>
-  ask(`${of(id, 'files', file.name)}?${new URLSearchParams(Object.entries(told))}`, keptFileSchema, {
-    method: 'POST',
-    headers: { 'content-type': 'application/octet-stream' },
-    body: file,
-  });
+  ask(
+    `${of(id, 'files', file.name)}?${new URLSearchParams(told as Record<string, string>)}`,
+    keptFileSchema,
+    {
+      method: 'POST',
+      headers: { 'content-type': 'application/octet-stream' },
+      body: file,
+    },
+  );
 
 export const keepReport = (id: string, by: string) => ask(of(id, 'report'), keptFileSchema, post({ by }));
 export const askVerdict = (id: string) => ask(of(id, 'verify'), jobVerdictSchema);

@@ -37,63 +37,65 @@ export function BringIn({ desk }: { desk: Desk }) {
     setRecording('');
   };
   return (
-    <form
-      class="bring-in"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void bring();
-      }}
-    >
-      <h2>{say('Bring in')}</h2>
-      <div class="fields two">
-        {sorted.length > 0 && (
-          <Choice
-            label={say('A survey of this computer')}
-            name="recording"
-            value={recording}
-            options={[
-              ['', say('none')],
-              ...sorted.map(
-                (each) =>
-                  [
-                    each.id,
-                    say('{surface}, {round}, {day}, {part}', {
-                      surface: each.surface,
-                      round: each.round,
-                      part: each.part,
-                      day: dayText(new Date(each.t).toISOString()),
-                    }),
-                  ] as const,
-              ),
-            ]}
-            onChoose={setRecording}
-          />
-        )}
-        <div class="field">
-          <label for="bring-file">{say('or a file: recording, sheet or photograph')}</label>
-          <input
-            id="bring-file"
-            type="file"
-            accept=".jsonl,.json,.csv,.jpg,.jpeg,.png,.webp,.heic"
-            data-testid="bring-file"
-            onChange={(event) => setFile(event.currentTarget.files?.[0] ?? null)}
-          />
+    <details class="fold">
+      <summary data-testid="bring-in-fold">{say('Bring a survey or a file in')}</summary>
+      <form
+        class="bring-in"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void bring();
+        }}
+      >
+        <div class="fields two">
+          {sorted.length > 0 && (
+            <Choice
+              label={say('A survey of this computer')}
+              name="recording"
+              value={recording}
+              options={[
+                ['', say('none')],
+                ...sorted.map(
+                  (each) =>
+                    [
+                      each.id,
+                      say('{surface}, {round}, {day}, {part}', {
+                        surface: each.surface,
+                        round: each.round,
+                        part: each.part,
+                        day: dayText(new Date(each.t).toISOString()),
+                      }),
+                    ] as const,
+                ),
+              ]}
+              onChoose={setRecording}
+            />
+          )}
+          <div class="field">
+            <label for="bring-file">{say('or a file: recording, sheet or photograph')}</label>
+            <input
+              id="bring-file"
+              type="file"
+              accept=".jsonl,.json,.csv,.jpg,.jpeg,.png,.webp,.heic"
+              data-testid="bring-file"
+              onChange={(event) => setFile(event.currentTarget.files?.[0] ?? null)}
+            />
+          </div>
+          {file && <Field label={say('Surface')} name="bring-surface" value={surface} onInput={setSurface} />}
+          {file && (
+            <Field
+              label={say('Round')}
+              name="bring-round"
+              value={round}
+              hint={say('as the file says, when left open')}
+              onInput={setRound}
+            />
+          )}
         </div>
-        {file && <Field label={say('Surface')} name="bring-surface" value={surface} onInput={setSurface} />}
-        {file && (
-          <Field
-            label={say('Round')}
-            name="bring-round"
-            value={round}
-            hint={say('as the file says, when left open')}
-            onInput={setRound}
-          />
-        )}
-      </div>
-      <button type="submit" class="small" disabled={!file && !recording} data-testid="bring-in">
-        {say('Take a copy into the job')}
-      </button>
-      {told !== '' && <p role="status">{say('{file} is in the job.', { file: told })}</p>}
-    </form>
+        <button type="submit" class="small" disabled={!file && !recording} data-testid="bring-in">
+          {say('Take a copy into the job')}
+        </button>
+        {told !== '' && <p role="status">{say('{file} is in the job.', { file: told })}</p>}
+      </form>
+    </details>
   );
 }

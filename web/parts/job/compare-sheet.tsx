@@ -147,12 +147,16 @@ function DifferenceRow({
 }) {
   const texts = stations.map(({ difference }) => differenceText(difference));
   const shown = thinLabels(
-    texts.map((text, k) => ({ px: pxOf(placed[k]!.xMm), widthPx: textWidth(text, 12.5) - 4, must: false })),
+    texts.map((text, k) => ({
+      px: pxOf(placed[k]!.xMm),
+      widthPx: 0.85 * textWidth(text, 12.5) - 4,
+      must: false,
+    })),
   );
   return (
     <svg width={widthPx} height={differencePx} viewBox={`0 0 ${widthPx} ${differencePx}`} aria-hidden="true">
       <text x={0} y={15}>
-        {say('came off')}
+        {say('difference')}
       </text>
       {texts.map(
         (text, k) =>

@@ -11,7 +11,7 @@ import {
 } from '../../state/job-actions.ts';
 import { usePick } from '../../state/page.ts';
 import { say } from '../../words/say.ts';
-import { ActionControl, Row } from '../control.tsx';
+import { ActionControl } from '../control.tsx';
 import type { Desk } from './desk.ts';
 
 /** Lower edge of a job: what comes next, which sheet lies on top, and the title block after ISO 7200. */
@@ -19,31 +19,24 @@ export function JobFoot({ desk }: { desk: Desk }) {
   const sheet = usePick((state) => state.job?.sheet);
   const hasSurface = desk.surface !== null;
   return (
-    <footer class="foot">
-      <section class="controls" aria-label={say('Controls of the job')}>
-        <div class="column">
-          {hasSurface ? (
-            <ActionControl action={nextRound} main />
-          ) : (
-            <ActionControl action={setSurface} main />
-          )}
-        </div>
-        <div class="rows">
-          <Row>
-            {jobSheets.map((action) => (
-              <ActionControl key={action.id} action={action} />
-            ))}
-          </Row>
-          <Row>
-            {sheet === 'plan' && <ActionControl action={printPlan} />}
-            {hasSurface && sheet !== 'blue' && <ActionControl action={logPasses} />}
-            {hasSurface && (sheet === 'plan' || sheet === 'rounds') && <ActionControl action={setTarget} />}
-            {hasSurface && sheet === 'blue' && <ActionControl action={recordPrint} />}
-            {hasSurface && sheet !== 'plan' && <ActionControl action={setSurface} />}
-            <ActionControl action={jobNote} />
-            <ActionControl action={closeJob} apart />
-          </Row>
-        </div>
+    <footer class="foot job-foot">
+      <nav class="row sheets" aria-label={say('Sheets of the job')}>
+        {jobSheets.map((action) => (
+          <ActionControl key={action.id} action={action} />
+        ))}
+        <ActionControl action={closeJob} apart />
+      </nav>
+      <section class="row" aria-label={say('Controls of the job')}>
+        <ActionControl action={hasSurface ? nextRound : setSurface} main />
+        {sheet === 'blue' ? (
+          <ActionControl action={recordPrint} hides />
+        ) : (
+          hasSurface && <ActionControl action={logPasses} />
+        )}
+        {hasSurface && (sheet === 'plan' || sheet === 'rounds') && <ActionControl action={setTarget} />}
+        <ActionControl action={printPlan} hides />
+        {hasSurface && sheet !== 'plan' && <ActionControl action={setSurface} />}
+        <ActionControl action={jobNote} />
       </section>
       <JobTitleBlock desk={desk} />
     </footer>

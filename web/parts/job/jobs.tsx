@@ -21,11 +21,11 @@ export function Jobs({ main }: { main?: boolean }) {
     <section aria-labelledby="jobs-title" class="jobs">
       <h2 id="jobs-title">{say('Jobs, from as found to as left')}</h2>
       <div class="job-cards">
-        {list.map(({ id, part, owner, changedAt, surfaces, problem }, k) => (
+        {list.map(({ id, part, changedAt, surfaces, problem }, k) => (
           <Control
             key={id}
             word={part}
-            hint={problem ?? cardText({ owner, changedAt, surfaces })}
+            hint={problem ?? cardText({ changedAt, surfaces })}
             kind={main && k === 0 ? 'main' : 'plain'}
             testId={`open-job-${id}`}
             onClick={() => open(id)}
@@ -44,11 +44,7 @@ export function Jobs({ main }: { main?: boolean }) {
   );
 }
 
-function cardText({
-  owner,
-  changedAt,
-  surfaces,
-}: Pick<JobList[number], 'owner' | 'changedAt' | 'surfaces'>): string {
+function cardText({ changedAt, surfaces }: Pick<JobList[number], 'changedAt' | 'surfaces'>): string {
   const each = surfaces.map(({ name, rounds }) =>
     rounds.length === 0
       ? say('{surface} not measured', { surface: capital(name) })
@@ -57,7 +53,6 @@ function cardText({
   return [
     each.join(' · ') || say('No surface yet'),
     changedAt ? say('changed {day}', { day: dayText(changedAt) }) : '',
-    owner && say('for {owner}', { owner }),
   ]
     .filter(Boolean)
     .join(', ');

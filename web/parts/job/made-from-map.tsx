@@ -58,7 +58,8 @@ export function MadeFromMap({ desk }: { desk: Desk }) {
               data-testid="surface"
               data-recheck={recheck.length > 0}
               style={{ left: `${left(column)}px`, top: `${top(row)}px`, width: `${boxPx}px` }}
-              onClick={() => {
+              onClick={(event) => {
+                if (event.detail > 0) event.currentTarget.blur();
                 const { job: looking } = page.store.get();
                 if (looking) page.change({ job: { ...looking, surface: name } });
               }}

@@ -70,7 +70,7 @@ function LikeTheFirst({ desk, session }: { desk: Desk; session: Session }) {
   };
   return (
     <JobForm
-      title={say('Next round of {surface}, as it was on {day}', {
+      title={say('Next round of {surface}, measured as on {day}', {
         surface: session.setup.surface,
         day: dayText(first.record.at),
       })}

@@ -70,24 +70,25 @@ export function PapersSheet({ desk }: { desk: Desk }) {
           )}
         </div>
         <BringIn desk={desk} />
+        <Notes desk={desk} />
       </div>
       <div class="column-of">
-        <h2>{say('Surveys')}</h2>
+        <h2>{say('Surveys of {surface}', { surface: desk.surface?.name ?? say('the job') })}</h2>
         <Surveys desk={desk} />
-        <Notes desk={desk} />
       </div>
     </section>
   );
 }
 
-function Surveys({ desk: { open } }: { desk: Desk }) {
-  if (open.surveys.length === 0) return <p>{say('There is none yet.')}</p>;
+function Surveys({ desk: { open, surface } }: { desk: Desk }) {
+  const own = open.surveys.filter(({ record }) => record.surface === surface?.name);
+  if (own.length === 0) return <p>{say('There is none yet.')}</p>;
   return (
     <table class="job-table" data-testid="job-surveys">
       <tbody>
-        {open.surveys.toReversed().map(({ record: { no, surface, round, at, file, link } }) => (
+        {own.toReversed().map(({ record: { no, round, at, file, link } }) => (
           <tr key={no}>
-            <th scope="row">{say('{surface}, {round}', { surface: capital(surface), round })}</th>
+            <th scope="row">{capital(round)}</th>
             <td class="minor">{dayText(at)}</td>
             <td class="exports">
               <a href={filePath(open.id, file)} download={file}>

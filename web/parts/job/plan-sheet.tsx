@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { differencesOf, type History } from '../../../shared/report/history.ts';
+import { wantsPlan } from '../../../shared/report/scraping-plan.ts';
 import { passesSince, stationRuns } from '../../../shared/report/words.ts';
 import type { Result } from '../../../shared/sheet/result.ts';
 import { across } from '../../drawing/across.ts';
@@ -143,10 +144,12 @@ function Strip({ history, name, metal }: OfLine) {
 function Passes({ history, name, metal, several }: OfLine & { readonly several: boolean }) {
   const { surface, newest } = history;
   const [whole, setWhole] = useState(false);
+  const done = !wantsPlan(history);
   const order = newest.sheet.lines[name] ?? newest.heights.names;
   const perRound = surface.target?.passesPerRound ?? 4;
-  const now = whole ? metal.plan : metal.plan.slice(0, perRound);
-  const later = metal.plan.length - Math.min(perRound, metal.plan.length);
+  const next = done ? [] : metal.plan.slice(0, perRound);
+  const now = whole ? metal.plan : next;
+  const later = metal.plan.length - next.length;
   const doubtful = Object.entries(metal.stations).filter(
     ([, { removeUm, worthAStroke }]) => removeUm > 0 && !worthAStroke,
   );
@@ -158,9 +161,14 @@ function Passes({ history, name, metal, several }: OfLine & { readonly several: 
           {say('▲ {passes} scraped since: measure again before you go on.', { passes: passesSince(surface) })}
         </p>
       )}
-      {now.length === 0 ? (
-        <p class="large-words">{say('Nothing to scrape by the numbers: the rest is for the blue.')}</p>
-      ) : (
+      {next.length === 0 && (
+        <p class="large-words">
+          {done
+            ? say('It is within its limits: nothing has to come off. What is left is for the blue.')
+            : say('Nothing to scrape by the numbers: the rest is for the blue.')}
+        </p>
+      )}
+      {now.length === 0 ? null : (
         <ol class="passes" data-testid="passes">
           {now.map(({ pass, stations }) => (
             <li key={pass}>
