@@ -69,10 +69,7 @@ function targetText({ newest, surface }: History): string {
     tilt === 'fixed'
       ? say('It stays parallel to its reference.')
       : say('It may tilt as takes off the least.');
-  const how = say(
-    '{bite} µm a pass; the last {stop} left to the blue; measured again after {round}.',
-    values,
-  );
+  const how = say('{bite} µm a pass; passes left to the blue: {stop}; measured again after {round}.', values);
   return `${wished} ${lies} ${how}`;
 }
 
@@ -187,7 +184,7 @@ function Passes({ history, name, metal, several }: OfLine & { readonly several: 
           aria-expanded={whole}
           onClick={() => setWhole(!whole)}
         >
-          {whole ? say('Only the next round') : say('{count} more are foreseen: show them', { count: later })}
+          {whole ? say('Only the next round') : say('{count} more foreseen: show', { count: later })}
         </button>
       )}
       {doubtful.length > 0 && (

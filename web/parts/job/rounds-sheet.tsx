@@ -110,9 +110,10 @@ function Limits({ history: { surface, newest } }: { history: History }) {
     <div class="limits" data-testid="limits">
       {surface.limits.map(({ figure, max, source }) => (
         <p key={figure}>
-          {say('{figure}: at most {max}. {source}.', {
+          {say('{figure}: at most {max} {unit}. {source}.', {
             figure: capital(figureWords(figure)),
             max,
+            unit: figureOf(newest.result, figure)?.unit ?? '',
             source: capital(source),
           })}
         </p>
