@@ -1,8 +1,9 @@
-import { createServer, type Server } from 'node:http';
+import { createServer, type IncomingMessage, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { isWayscribeError, WayscribeError } from '../shared/errors.ts';
 import { loadProfiles, profilesFolder } from './instruments/own-profiles.ts';
+import { JobStore } from './job/job-store.ts';
 import { boundPort } from './ports/identity.ts';
 import { packageFolder, program } from './program.ts';
 import { InstrumentStore } from './proving/instrument-store.ts';
@@ -58,19 +59,24 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
   const lock = replay === undefined ? { unlock: lockFolder(folder), readOnly: false } : lockIfFree(folder);
   const { unlock, readOnly } = lock;
   const demo = mode === 'demo';
+  const jobs = new JobStore(folder);
   const instruments = new InstrumentStore(folder);
   const makePort = (port: string) => boundPort(port);
   const stage = new Stage({ store, program, demo, pace, profiles: book, instruments, makePort, readOnly });
   try {
+    if (demo) await jobs.seed(join(packageFolder, 'recordings', 'rebuild'));
     if (replay === undefined) await stage.resumeInterrupted();
     else await stage.replay(replay);
     let listening = port;
     const own = () => listening;
     const pairing = lan ? await Pairing.open(folder) : null;
-    const api = apiRouter(store, book, instruments, demo, replay);
+    const api = apiRouter(store, jobs, book, instruments, demo, replay);
     const revoked = (id: string) => pages.cutOff(id);
     const apis = pairing ? [pairingRouter(pairing, own, revoked), api] : [api];
-    const server = createServer(serverLimits, webApp(apis, join(packageFolder, 'dist', 'web'), own));
+    const mayControl = (request: IncomingMessage) =>
+      rightOf(request, pairing, listening).access !== 'watching';
+    const app = webApp(apis, join(packageFolder, 'dist', 'web'), own, mayControl);
+    const server = createServer(serverLimits, app);
     limitConnections(server);
     const pages = servePages(server, stage, {
       port: own,

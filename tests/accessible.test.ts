@@ -65,6 +65,25 @@ describe('the page, by axe-core, on paper and on slate, on a desktop and on a ta
     await expectClean();
   });
 
+  test('a job: every sheet of it, and a question', async () => {
+    await page.getByTestId('open-job-rebuild').click();
+    await page.getByTestId('rounds').waitFor();
+    for (const [key, name] of Object.entries({ b: 'compare', s: 'plan', i: 'blue', o: 'papers' })) {
+      await expectClean();
+      await page.keyboard.press(key);
+      await page.locator(`main[data-sheet="${name}"]`).waitFor();
+    }
+    await expectClean();
+    for (const [key, name] of Object.entries({ l: 'passes', p: 'print', a: 'surface' })) {
+      await page.keyboard.press(key);
+      await page.locator(`main[data-sheet="${name}"]`).waitFor();
+      await expectClean();
+      await page.keyboard.press('Escape');
+      await page.locator('main[data-sheet="papers"]').waitFor();
+    }
+    await page.keyboard.press('x');
+  });
+
   test('set-up, with a field that is wrong', async () => {
     await page.getByTestId('set-up').click();
     await page.locator('[name="part"]').fill('');

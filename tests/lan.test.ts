@@ -255,4 +255,12 @@ describe.runIf(process.platform === 'linux')('with --lan, a device in the networ
     talk.send(`"${'1'.repeat(70_000)}"`);
     expect(await talk.over).toBe(1009);
   });
+
+  test('changes no job before it is paired', async () => {
+    const asked = { name: 'A lathe', by: 'tablet' };
+    expect(await tablet.post('/api/jobs', asked)).toMatchObject({ status: 403 });
+    expect((await tablet.ask('/api/jobs')).status).toBe(200);
+    await pair(tablet);
+    expect((await tablet.post('/api/jobs', asked)).status).not.toBe(403);
+  });
 });

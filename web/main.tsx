@@ -11,6 +11,7 @@ import './style/proving.css';
 import './style/devices.css';
 import './style/replay.css';
 import './style/help.css';
+import './style/job.css';
 import './style/print.css';
 import { options, render } from 'preact';
 import { z } from 'zod';

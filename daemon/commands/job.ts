@@ -1,11 +1,11 @@
-import { readdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { readdir, writeFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { Command } from 'commander';
 import { isWayscribeError } from '../../shared/errors.ts';
 import { addFile } from '../job/add-file.ts';
 import { JobFolder } from '../job/job-folder.ts';
 import { loadSurveys } from '../job/load.ts';
-import { zip } from '../job/zip.ts';
+import { zipJob } from '../job/zip-job.ts';
 import { recordingError } from '../recording/file.ts';
 import { changeCommands } from './job-changes.ts';
 import { jobSentences } from './job-sentences.ts';
@@ -105,19 +105,11 @@ function zipCommand(): Command {
     .option('--out <file>', 'where to write it (default: beside the folder)')
     .action(async (path: string, { out }: { out?: string }) => {
       await JobFolder.open(path);
-      const folder = basename(resolve(path));
       const file = out ?? `${resolve(path)}.zip`;
-      const names = (await readdir(path)).filter((name) => !name.startsWith('.')).sort();
-      const entries = await Promise.all(
-        names.map(async (name) => ({
-          name: `${folder}/${name}`,
-          bytes: await readFile(join(path, name)),
-          modified: (await stat(join(path, name))).mtime,
-        })),
-      );
-      await writeFile(file, zip(entries)).catch((error) => {
+      const { bytes, files } = await zipJob(path);
+      await writeFile(file, bytes).catch((error) => {
         throw recordingError(error, file);
       });
-      console.log(`${entries.length} files are in ${file}.`);
+      console.log(`${files} files are in ${file}.`);
     });
 }

@@ -1,12 +1,8 @@
-import { hash } from 'node:crypto';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Command } from 'commander';
-import { sealComment } from '../../shared/report/evidence.ts';
-import { reportHtml } from '../../shared/report/report.ts';
 import { JobFolder } from '../job/job-folder.ts';
-import { loadSurveys } from '../job/load.ts';
-import { program } from '../program.ts';
+import { makeReport } from '../job/make-report.ts';
 import { recordingError } from '../recording/file.ts';
 import { byOption } from './options.ts';
 
@@ -25,10 +21,4 @@ export function reportCommand(): Command {
       });
       console.log(`The report is in ${file}. Open it in a browser, and print it from there.`);
     });
-}
-
-/** The sealed text of a report. */
-export async function makeReport(folder: JobFolder, made: { by: string; at: string }): Promise<string> {
-  const html = reportHtml(folder.job, await loadSurveys(folder), folder.link, { ...made, program });
-  return html + sealComment(hash('sha256', html, 'hex'));
 }

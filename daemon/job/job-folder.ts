@@ -73,9 +73,9 @@ export class JobFolder {
       const { job } = await JobFolder.open(this.path);
       let next = job;
       for (const change of changes) {
-        checkChange(next, change);
         const parsed = changeSchema.safeParse({ no: next.changes.length + 1, ...change });
         if (!parsed.success) throw invalid(parsed.error.issues[0]!);
+        checkChange(next, parsed.data);
         next = foldJob(next.head, [...next.changes, parsed.data]);
       }
       const { text, link } = jobText(next.head, next.changes);

@@ -147,7 +147,7 @@ export function dayOf(t: number): string {
 }
 
 /** Lower-case letters and digits of a name, joined by hyphens; empty when there are none. */
-function slug(name: string): string {
+export function slug(name: string): string {
   return name
     .normalize('NFKD')
     .replace(/\p{Mark}/gu, '')

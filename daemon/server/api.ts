@@ -11,6 +11,7 @@ import { toCsv } from '../../shared/session/to-csv.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { references } from '../../shared/sheet/sheet.ts';
 import type { HeightUnit, TiltUnit } from '../../shared/units.ts';
+import type { JobStore } from '../job/job-store.ts';
 import { whereNow, withIdentities } from '../ports/identity.ts';
 import { listPorts } from '../ports/list.ts';
 import type { InstrumentStore } from '../proving/instrument-store.ts';
@@ -18,13 +19,15 @@ import { readRecording } from '../recording/reader.ts';
 import type { RecordingStore } from '../recording/store.ts';
 import { sent } from '../session/stage.ts';
 import { simulatedPath } from '../session/survey.ts';
+import { jobRouter } from './job-api.ts';
 
 /**
- * The JSON API: what can be listed and taken home. It changes nothing.
+ * The JSON API: what can be listed, taken home, and kept together in jobs.
  * @param replayed path of the recording that the daemon was started to play
  */
 export function apiRouter(
   store: RecordingStore,
+  jobs: JobStore,
   profiles: ProfileBook,
   instruments: InstrumentStore,
   demo: boolean,
@@ -81,6 +84,8 @@ export function apiRouter(
     response.type('text/csv').attachment(`${request.params.id}.csv`).send(csv);
   });
 
+  api.use('/jobs', jobRouter(jobs, store));
+
   api.use((_request, response) => {
     response
       .status(404)
@@ -90,10 +95,14 @@ export function apiRouter(
     // Of a request that can't even be understood, the server speaks.
     const misunderstood = typeof (error as { status?: unknown } | null)?.status === 'number';
     if (response.headersSent || misunderstood) return next(error);
-    const status = isWayscribeError(error, 'recording.notFound') ? 404 : isWayscribeError(error) ? 422 : 500;
-    response.status(status).json(sent(error));
+    response.status(statusOf(error)).json(sent(error));
   });
   return api;
+}
+
+function statusOf(error: unknown): number {
+  if (isWayscribeError(error, 'recording.notFound') || isWayscribeError(error, 'job.notFound')) return 404;
+  return isWayscribeError(error) ? 422 : 500;
 }
 
 function sendRecording(response: Response, path: string, name: string): void {

@@ -1,12 +1,21 @@
 import express, { type Express, type NextFunction, type Request, type Response } from 'express';
+import type { SentError } from '../../shared/messages.ts';
 import { isFromHere, isOwnRequest, securityHeaders } from './guard.ts';
 import { Rate } from './rate.ts';
 
 /** What one address in the network may ask; a page with all that belongs to it is a dozen requests. */
 const requests = { perS: 20, burst: 100 };
 
-/** The page and the API behind one guard: whoever is not the daemon's own page gets nothing. */
-export function webApp(apis: readonly express.Router[], pageFolder: string, port: () => number): Express {
+/**
+ * The page and the API behind one guard: whoever is not the daemon's own page gets nothing, and who only watches
+ * changes nothing.
+ */
+export function webApp(
+  apis: readonly express.Router[],
+  pageFolder: string,
+  port: () => number,
+  mayControl: (request: Request) => boolean,
+): Express {
   const app = express();
   const rate = new Rate(requests);
   app.disable('x-powered-by');
@@ -23,6 +32,17 @@ export function webApp(apis: readonly express.Router[], pageFolder: string, port
   app.use('/api', (_request, response, next) => {
     response.set('Cache-Control', 'no-store');
     next();
+  });
+  app.use('/api', (request, response, next) => {
+    const changes = request.method !== 'GET' && request.method !== 'HEAD';
+    // A device that wants to be paired is not yet.
+    if (!changes || request.path === '/pair' || mayControl(request)) return next();
+    response.status(403).json({
+      code: 'command.notPaired',
+      place: 'request',
+      message: 'this device only watches',
+      remedy: 'pair it on the computer that Wayscribe runs on',
+    } satisfies SentError);
   });
   for (const api of apis) app.use('/api', api);
   app.use(express.static(pageFolder, { index: 'index.html', cacheControl: false }));

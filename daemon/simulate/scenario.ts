@@ -14,11 +14,12 @@ const overPinsUm = 67_300;
 export function demoScene(setup: Setup): Scene {
   switch (setup.kind) {
     case 'way':
+      // A later round finds metal that the scraper has been over.
+      return setup.round === 'as found'
+        ? wornBed(setup.lengthMm)
+        : { name: 'a way that was scraped', surface: (x) => 0.45 * wornWay(x / setup.lengthMm) + 0.03 * x };
     case 'bed':
-      return {
-        name: 'a worn bed',
-        surface: (x, y) => wornWay(x / setup.lengthMm) + 0.03 * x + wind(x, y, setup.lengthMm),
-      };
+      return wornBed(setup.lengthMm);
     case 'plate':
       return {
         name: 'a plate with a drooping corner',
@@ -55,6 +56,13 @@ export function demoScene(setup: Setup): Scene {
         surface: (x) => overPinsUm - 14 * Math.sin((Math.PI * x) / setup.lengthMm) + 0.01 * x,
       };
   }
+}
+
+function wornBed(lengthMm: number): Scene {
+  return {
+    name: 'a worn bed',
+    surface: (x, y) => wornWay(x / lengthMm) + 0.03 * x + wind(x, y, lengthMm),
+  };
 }
 
 /** Hollow where the carriage has worked most, a third of the way from the headstock, a little proud towards the tail. */

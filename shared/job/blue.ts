@@ -2,7 +2,8 @@ import type { EventOf } from '../session/events.ts';
 import type { Result } from '../sheet/result.ts';
 
 type Contact = Result['metal'][string]['contact'];
-export type Print = EventOf<'print'>;
+/** A print, whether it was recorded during a survey or in the job after it. */
+export type Print = Omit<EventOf<'print'>, 'type' | 'seq' | 't' | 'm'>;
 
 /** What a flat reference should have printed by the numbers, beside what it printed. Neither overrules the other. */
 export interface BlueAndNumbers {

@@ -103,10 +103,6 @@ describe('blue and numbers', () => {
   const names = ['A', 'B', 'C', 'D'];
   const contact = { restsOn: ['B', 'C'], inked: ['B', 'C'] };
   const print = (...showing: string[]): Print => ({
-    seq: 1,
-    t: 0,
-    m: 0,
-    type: 'print',
     against: 'plate',
     stations: Object.fromEntries(names.map((name) => [name, { shows: showing.includes(name) }])),
   });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { printShape } from '../session/events.ts';
 import { sheetSchema } from '../sheet/schema.ts';
 
 /**
@@ -72,6 +73,12 @@ export const changeSchema = z.discriminatedUnion('change', [
   }),
   z.strictObject({ ...stamp, change: z.literal('checked'), surface, why: text }),
   z.strictObject({ ...stamp, change: z.literal('photo'), file, sha256, words: text }),
+  z.strictObject({
+    ...stamp,
+    change: z.literal('print').describe('where the surface took colour after its newest survey'),
+    surface,
+    ...printShape,
+  }),
   z.strictObject({ ...stamp, change: z.literal('note'), text }),
   z.strictObject({ ...stamp, change: z.literal('withdrawn'), of: z.int().min(1), reason: text }),
 ]);

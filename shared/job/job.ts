@@ -6,6 +6,8 @@ export interface Round {
   readonly survey: ChangeOf<'survey'>;
   /** Every pass since the survey before: the stations that it covered. */
   readonly passes: readonly (readonly string[])[];
+  /** What the blue showed after it, before more was scraped or measured. */
+  readonly prints: readonly ChangeOf<'print'>[];
 }
 
 export interface JobSurface {
@@ -79,13 +81,20 @@ function withChange(surface: JobSurface, change: Extract<JobChange, { surface: s
     case 'survey':
       return {
         ...surface,
-        rounds: [...surface.rounds, { survey: change, passes: surface.passesSince }],
+        rounds: [...surface.rounds, { survey: change, passes: surface.passesSince, prints: [] }],
         passesSince: [],
         checkedNo: change.no,
       };
     case 'checked':
       return { ...surface, checkedNo: change.no };
+    case 'print':
+      return { ...surface, rounds: withPrint(surface.rounds, change) };
   }
+}
+
+function withPrint(rounds: readonly Round[], print: ChangeOf<'print'>): readonly Round[] {
+  const newest = rounds.at(-1);
+  return newest ? [...rounds.slice(0, -1), { ...newest, prints: [...newest.prints, print] }] : rounds;
 }
 
 /** The surfaces that one is made from, directly or through others, nearest first; never itself. */
@@ -137,6 +146,21 @@ export function checkChange(job: Job, change: NewChange): void {
     }
   } else if (!job.surfaces.has(change.surface)) {
     throw invalid('surface', `there is no surface "${change.surface}"`, `name one of ${listOf(job)}`);
+  }
+  if (change.change === 'print') checkPrint(job, change);
+}
+
+function checkPrint(job: Job, { surface, photo }: Extract<NewChange, { change: 'print' }>): void {
+  if (!job.surfaces.get(surface)?.rounds.length) {
+    throw invalid(
+      'surface',
+      `"${surface}" was not measured yet`,
+      'measure it first: a print goes with a survey',
+    );
+  }
+  const kept = ({ file, sha256 }: ChangeOf<'photo'>) => file === photo?.file && sha256 === photo.sha256;
+  if (photo && !job.photos.some(kept)) {
+    throw invalid('photo', `there is no photo ${photo.file} in the job`, 'add it first');
   }
 }
 

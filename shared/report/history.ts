@@ -5,6 +5,7 @@ import {
   type StationDifference,
 } from '../job/before-after.ts';
 import { type Bite, biteBetween } from '../job/bite.ts';
+import type { Print } from '../job/blue.ts';
 import type { Job, JobSurface } from '../job/job.ts';
 import type { JobSurvey } from '../job/survey.ts';
 import type { Result } from '../sheet/result.ts';
@@ -30,6 +31,16 @@ export function historiesOf(job: Job, surveys: readonly JobSurvey[]): History[] 
     );
     return [{ surface, surveys: all, first, newest: all.at(-1)!, bites }];
   });
+}
+
+/** Every print of a surface with the survey that it goes with: those of the recordings, and those of the job. */
+export function printsOf({ surface, surveys }: History): { survey: JobSurvey; print: Print }[] {
+  return surveys.flatMap((survey, k) =>
+    [...(survey.session?.prints ?? []), ...(surface.rounds[k]?.prints ?? [])].map((print) => ({
+      survey,
+      print,
+    })),
+  );
 }
 
 /** A figure of a result by its name, as a limit names it; null when the survey does not make it. */

@@ -13,14 +13,31 @@ import { worksheet } from './worksheet.ts';
 
 export type { Made } from './summary.ts';
 
+/** One weight of the type, as it is put into the file. */
+export interface Typeface {
+  readonly weight: 400 | 700;
+  readonly woff2Base64: string;
+}
+
+function faceRule({ weight, woff2Base64 }: Typeface): string {
+  return `@font-face { font-family: B612; font-weight: ${weight}; src: url(data:font/woff2;base64,${woff2Base64}) format("woff2"); }\n`;
+}
+
 /**
  * The report of a job as one HTML file that needs nothing else, to be read, printed and kept. The same job gives the
  * same text, byte for byte, but for who made it and when. It ends with the evidence, and still lacks its seal.
  *
  * @param surveys those of `loadSurveys`, in the order of the job
  * @param jobLink link of the last change of the job
+ * @param typefaces what it is written in; without, whatever the reader has
  */
-export function reportHtml(job: Job, surveys: readonly JobSurvey[], jobLink: string, made: Made): string {
+export function reportHtml(
+  job: Job,
+  surveys: readonly JobSurvey[],
+  jobLink: string,
+  made: Made,
+  typefaces: readonly Typeface[] = [],
+): string {
   const histories = historiesOf(job, surveys);
   const evidence: Evidence = {
     jobLink,
@@ -36,7 +53,7 @@ export function reportHtml(job: Job, surveys: readonly JobSurvey[], jobLink: str
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${job.head.part}: report of measurement</title>
-<style>${{ markup: reportStyle }}</style>
+<style>${{ markup: reportStyle + typefaces.map(faceRule).join('') }}</style>
 </head>
 <body>
 ${drawingParts}

@@ -3,7 +3,7 @@ import { convergenceOf } from '../job/convergence.ts';
 import { unlike } from '../job/unlike.ts';
 import { convergenceDrawing } from './convergence-drawing.ts';
 import { heightsOf } from './heights.ts';
-import { figureOf, figureWords, type History, limitOf, listedFigures } from './history.ts';
+import { figureOf, figureWords, type History, limitOf, listedFigures, printsOf } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { capital, dayOf, metalSentences, sized, stationRuns, sure, verdictSentences } from './words.ts';
 
@@ -92,10 +92,8 @@ ${table(
 )}`;
 }
 
-function blue({ surveys }: History): Markup | false {
-  const printed = surveys.flatMap((survey) =>
-    (survey.session?.prints ?? []).map((print) => ({ survey, print })),
-  );
+function blue(history: History): Markup | false {
+  const printed = printsOf(history);
   if (printed.length === 0) return false;
   return html`<h3>Blue and numbers</h3>
 <p>Where a flat reference should have taken colour by the numbers (ink film 2.5 µm), beside where it did. Neither overrules the other.</p>

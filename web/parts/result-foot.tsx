@@ -2,6 +2,7 @@ import { passes, relief } from '../state/drawing-actions.ts';
 import { usePick } from '../state/page.ts';
 import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
+import { KeepInJob } from './job/keep-in-job.tsx';
 import { LessonPanel } from './lesson-panel.tsx';
 import { Practice } from './practice.tsx';
 import { TitleBlock } from './title-block.tsx';
@@ -16,6 +17,7 @@ export function ResultFoot() {
         {replay?.lesson && !replay.writing && <LessonPanel replay={replay} />}
         {!replay?.lesson && <Practice />}
         <div class="rows">
+          <KeepInJob />
           {choice && (
             <fieldset class="row" aria-label="Heights against">
               {references.map((action) => (

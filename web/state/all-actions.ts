@@ -1,6 +1,7 @@
 import { type Action, surveyActions } from './actions.ts';
 import { devices } from './device-actions.ts';
 import { drawingActions } from './drawing-actions.ts';
+import { jobActions } from './job-actions.ts';
 import { lookActions } from './look-actions.ts';
 import { playerActions } from './player-actions.ts';
 import { replayActions } from './replay-actions.ts';
@@ -13,6 +14,7 @@ export const allActions: readonly Action[] = [
   ...surveyActions,
   ...resultActions,
   ...drawingActions,
+  ...jobActions,
   devices,
   ...lookActions,
 ];

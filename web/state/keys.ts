@@ -6,7 +6,7 @@ import type { Page } from './page.ts';
 function belongsElsewhere(event: KeyboardEvent): boolean {
   const target = event.target;
   if (!(target instanceof HTMLElement)) return false;
-  if (target.matches('input, textarea, select')) return true;
+  if (target.matches('input:not([type="range"]), textarea, select')) return true;
   return (event.key === 'Enter' || event.key === ' ') && target.matches('button, a, summary, [tabindex="0"]');
 }
 

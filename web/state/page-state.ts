@@ -21,7 +21,21 @@ export type Pointing =
   | { readonly at: 'nothing' }
   | { readonly at: 'setup' | 'proving' | 'compare' }
   | { readonly at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | 'leave' }
-  | { readonly at: 'place'; readonly place: Placement };
+  | { readonly at: 'place'; readonly place: Placement }
+  | { readonly at: 'job'; readonly ask: JobQuestion };
+
+/** What is asked about a job while its sheet gives way to the question. */
+export type JobQuestion = 'next-round' | 'passes' | 'target' | 'print' | 'surface' | 'note';
+
+/** The sheets of a job. */
+export type JobSheet = 'rounds' | 'compare' | 'plan' | 'blue' | 'papers';
+
+/** The job that lies open while no survey is on. Without a surface, the one that was worked on last. */
+export interface OpenedJob {
+  readonly id: string;
+  readonly surface: string | null;
+  readonly sheet: JobSheet;
+}
 
 export const nothing: Pointing = { at: 'nothing' };
 
@@ -57,6 +71,7 @@ export interface PageState {
   readonly trace: readonly TracePoint[];
   readonly refusal: SentError | null;
   readonly pointing: Pointing;
+  readonly job: OpenedJob | null;
   readonly reference: Reference;
   /** What the person believes was planted in a survey for practice. */
   readonly guess: Planted | null;
@@ -100,6 +115,7 @@ export const initialState: PageState = {
   trace: [],
   refusal: null,
   pointing: nothing,
+  job: null,
   reference: 'ends',
   guess: null,
   working: false,

@@ -7,6 +7,7 @@ const preferencesSchema = z.object({
   theme: z.enum(['paper', 'slate']).optional(),
   muted: z.boolean().optional(),
   speech: z.boolean().optional(),
+  by: z.string().optional(),
   kind: kindSchema.optional(),
   forms: z.partialRecord(kindSchema, z.record(z.string(), z.string())).optional(),
 });

@@ -6,6 +6,7 @@ import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import { CompareView } from './compare.tsx';
+import { JobView } from './job.tsx';
 import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
@@ -16,10 +17,11 @@ import { Waiting } from './waiting.tsx';
 /** Which sheet lies on the desk: it follows from the session and from what the person points at. */
 export function App() {
   const page = usePage();
-  const view = usePick(({ greeted, session, pointing, replay }) => {
+  const view = usePick(({ greeted, session, pointing, replay, job }) => {
     if (!greeted) return 'waiting';
     if (replay && pointing.at === 'compare') return 'compare';
-    if (!session) return pointing.at === 'setup' || pointing.at === 'proving' ? pointing.at : 'start';
+    if (!session && (pointing.at === 'setup' || pointing.at === 'proving')) return pointing.at;
+    if (!session) return job ? 'job' : 'start';
     return session.ended ? 'result' : 'survey';
   });
   const help = usePick((state) => state.help);
@@ -48,6 +50,7 @@ export function App() {
         />
       )}
       {view === 'compare' && <CompareView />}
+      {view === 'job' && <JobView />}
       {view === 'survey' && <SurveyView />}
       {view === 'result' && <ResultView />}
       <Devices />

@@ -3,6 +3,7 @@ import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
 import { DemoPart } from '../parts/demo-part.tsx';
 import { FileOpener } from '../parts/file-opener.tsx';
+import { Jobs } from '../parts/job/jobs.tsx';
 import { Lessons } from '../parts/lessons.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { Recordings } from '../parts/recordings.tsx';
@@ -35,7 +36,9 @@ export function StartView() {
         <SentenceHead {...(controls ? (demo ? demoWords : words) : watchingWords())}>
           <NoticeLine notice={null} />
         </SentenceHead>
+        {demo && <Jobs main />}
         {controls && (demo ? <DemoStart /> : <Start />)}
+        {!demo && <Jobs />}
         {demo && <Lessons />}
         <Recordings />
         <FileOpener />
@@ -90,7 +93,6 @@ function DemoStart() {
         <Control
           word="Walk the demo bed"
           hint="it walks by itself"
-          kind="main"
           testId="demo"
           onClick={begin('way', true)}
         />
