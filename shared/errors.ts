@@ -35,7 +35,9 @@ export type ErrorCode =
   | 'take.unitChanged'
   | 'command.invalid'
   | 'command.notPaired'
-  | 'command.refused';
+  | 'command.refused'
+  | 'settings.invalid'
+  | 'service.failed';
 
 /**
  * The one error class. `place` says where (a path in a document, a port, a station), `message` what is

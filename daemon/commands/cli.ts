@@ -4,6 +4,7 @@ import { version } from '../program.ts';
 import { demoCommand } from './demo.ts';
 import { jobCommand } from './job.ts';
 import { listenCommand } from './listen.ts';
+import { applySettingsFile } from './options.ts';
 import { portsCommand } from './ports.ts';
 import { profilesCommand } from './profiles.ts';
 import { reduceCommand } from './reduce.ts';
@@ -11,6 +12,7 @@ import { replayCommand } from './replay.ts';
 import { reportCommand } from './report.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
+import { settingsCommand } from './settings.ts';
 import { simulateCommand } from './simulate.ts';
 import { verifyCommand } from './verify.ts';
 
@@ -29,6 +31,7 @@ const inputErrors: ReadonlySet<string> = new Set<ErrorCode>([
   'recording.notFound',
   'units.unknown',
   'profile.invalid',
+  'settings.invalid',
 ]);
 
 /** Runs one command to its end. Sets the exit status of the process when it does not go well. */
@@ -56,6 +59,7 @@ function cli(): Command {
     )
     .version(version)
     .exitOverride()
+    .hook('preAction', (_, command) => applySettingsFile(command))
     // The suggestion comes on a line of its own; a message here is one line.
     .configureOutput({ outputError: (text, write) => write(`${oneLine(text)}\n`) });
   const commands = [
@@ -71,6 +75,7 @@ function cli(): Command {
     verifyCommand,
     jobCommand,
     reportCommand,
+    settingsCommand,
   ];
   for (const make of commands) command.addCommand(inheriting(make(), command));
   return command.addHelpText('after', '\nWithout a command, wayscribe serves.');

@@ -6,6 +6,7 @@ const schemas: Record<string, () => Promise<z.ZodType>> = {
   sheet: async () => (await import('../../shared/sheet/sheet.ts')).sheetSchema,
   result: async () => (await import('../../shared/sheet/result.ts')).resultSchema,
   lesson: async () => (await import('../../shared/lesson/lesson.ts')).lessonSchema,
+  settings: async () => (await import('../settings/settings.ts')).settingsSchema,
   recording: async () => {
     const [{ z }, { eventSchema, headerSchema }] = await Promise.all([
       import('zod'),
@@ -18,7 +19,7 @@ const schemas: Record<string, () => Promise<z.ZodType>> = {
 /** `wayscribe schema`: the form of what goes in and comes out, as JSON Schema. */
 export function schemaCommand(): Command {
   return new Command('schema')
-    .description('print the JSON Schema of a sheet, a result, a lesson, or a line of a recording')
+    .description('print the JSON Schema of a sheet, a result, a lesson, the settings, or a line of a recording')
     .addArgument(new Argument('<what>', 'which form').choices(Object.keys(schemas)))
     .action(async (what: string) => {
       const { z } = await import('zod');
