@@ -7,6 +7,7 @@ import { JobStore } from './job/job-store.ts';
 import { boundPort } from './ports/identity.ts';
 import { packageFolder, program } from './program.ts';
 import { InstrumentStore } from './proving/instrument-store.ts';
+import { type PublishSettings, startPublishing } from './publish/publishing.ts';
 import { lockFolder } from './recording/lock.ts';
 import { RecordingStore } from './recording/store.ts';
 import { rightOf } from './server/access.ts';
@@ -26,19 +27,21 @@ export interface DaemonOptions {
   /** Folder of the recordings; made when it is not there. */
   readonly folder: string;
   /** Folder of the person's own profiles, which need not be there; "profiles" in `folder` when left out. */
-  readonly profiles?: string;
+  readonly profiles?: string | undefined;
   /** Port of the page on this computer; 0 takes a free one. */
   readonly port: number;
   /** Path of a recording to open at once. */
   readonly replay?: string;
   /** Lets devices in the network in: all may watch, those that were paired may control. */
   readonly lan?: boolean;
+  /** Where takes and results are published to, if anywhere. */
+  readonly publish?: PublishSettings | undefined;
 }
 
 export interface Daemon {
   /** Address of the page. */
   readonly url: string;
-  /** What is wrong with profiles that were left out. */
+  /** What is left out because it is wrong: profiles, or publishing. */
   readonly problems: readonly WayscribeError[];
   /** Port on which it listens. */
   readonly port: number;
@@ -53,8 +56,9 @@ export interface Daemon {
  * @throws WayscribeError `recording.locked` when another daemon has the folder, `port.busy` when the port is taken
  */
 export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
-  const { mode, folder, profiles, port, replay, lan = false, pace = 1 } = options;
-  const { book, problems } = await loadProfiles(profilesFolder({ folder, profiles }));
+  const { mode, folder, profiles, port, replay, publish, lan = false, pace = 1 } = options;
+  const { book, problems: leftOut } = await loadProfiles(profilesFolder({ folder, profiles }));
+  const problems = [...leftOut];
   const store = await RecordingStore.open(folder);
   const lock = replay === undefined ? { unlock: lockFolder(folder), readOnly: false } : lockIfFree(folder);
   const { unlock, readOnly } = lock;
@@ -90,6 +94,13 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
       return listen(server, 0, host);
     });
     listening = (server.address() as AddressInfo).port;
+    // A survey goes on whether or not it is published.
+    const publishing =
+      publish &&
+      (await startPublishing(publish, store, stage).catch((error) => {
+        if (!isWayscribeError(error)) throw error;
+        problems.push(error);
+      }));
     return {
       url: `http://localhost:${listening}/`,
       port: listening,
@@ -100,6 +111,7 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
         server.close();
         server.closeAllConnections();
         await stage.close();
+        await publishing?.close();
         unlock();
       },
     };

@@ -36,6 +36,7 @@ export type ErrorCode =
   | 'command.invalid'
   | 'command.notPaired'
   | 'command.refused'
+  | 'publish.broken'
   | 'settings.invalid'
   | 'service.failed';
 

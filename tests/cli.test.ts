@@ -265,7 +265,7 @@ describe('schema', () => {
   );
 
   it('of anything else is refused with what there is', async () => {
-    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, lesson, settings, recording');
+    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, lesson, settings, published, recording');
   });
 });
 

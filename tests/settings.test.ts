@@ -68,8 +68,9 @@ test('other commands take them too, and what is none of theirs they leave alone'
   const profiles = join(folder, 'mine');
   mkdirSync(profiles);
   writeFileSync(join(profiles, 'wrong.json'), '{}');
-  const { stdout, stderr } = await wayscribe(['profiles', 'list'], { profiles, port: 1001 });
-  expect(stdout + stderr).toContain('wrong.json');
+  // A profile that is wrong makes the command fail, and is named.
+  const found = await wayscribe(['profiles', 'list'], { profiles, port: 1001 }).catch((error) => error);
+  expect(found.stdout + found.stderr).toContain('wrong.json');
   const { stdout: help } = await wayscribe(['serve', '--help'], null);
   expect(help).toContain('WAYSCRIBE_FOLDER');
 });

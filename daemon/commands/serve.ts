@@ -1,6 +1,9 @@
 import { Command } from 'commander';
-import { folderOption, homeFolder, lanOption, portOption, profilesOption } from './options.ts';
+import type { defaultSettings, Settings } from '../settings/settings.ts';
+import { folderOption, homeFolder, lanOption, portOption, profilesOption, settingOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
+
+type ServeOptions = Settings & typeof defaultSettings & { readonly lan: boolean };
 
 /** `wayscribe serve`: the daemon with real instruments. */
 export function serveCommand(): Command {
@@ -10,9 +13,13 @@ export function serveCommand(): Command {
     .addOption(portOption())
     .addOption(profilesOption())
     .addOption(lanOption())
-    .action(async (options: { folder: string; port: number; profiles?: string; lan: boolean }) => {
+    .addOption(settingOption('broker'))
+    .addOption(settingOption('topic'))
+    .addOption(settingOption('bench'))
+    .action(async ({ broker, topic, bench, ...options }: ServeOptions) => {
       const { folder } = options;
-      await serveUntilStopped({ mode: 'serve', ...options }, (url) => {
+      const publish = broker === undefined ? undefined : { broker, topic, bench };
+      await serveUntilStopped({ mode: 'serve', ...options, publish }, (url) => {
         console.log(`Wayscribe is at ${url}`);
         console.log(`Recordings are kept in ${folder}. Ctrl-C ends it.`);
       });

@@ -1,16 +1,20 @@
-// Makes sure of what the tests need beyond npm: socat for pseudo-terminals, Chromium for the page.
+// Makes sure of what the tests need beyond npm: socat for pseudo-terminals, Chromium for the page, Mosquitto for
+// publishing.
 // On Debian as root it installs them; elsewhere it prints the one line to run, and ends with status 1.
 import { spawnSync } from 'node:child_process';
 import { accessSync, constants, readFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
-const NEEDED = ['socat', 'chromium'];
+const NEEDED = ['socat', 'chromium', 'mosquitto'];
+
+/** Where a person's own path may not look, but services are. */
+const SYSTEM_FOLDERS = ['/usr/sbin', '/usr/local/sbin'];
 
 /** How to install on other systems, by the tool that they have. */
 const INSTALLERS = { 'apt-get': 'install -y --no-install-recommends', dnf: 'install -y', brew: 'install' };
 
 function has(program) {
-  return (process.env.PATH ?? '').split(delimiter).some((folder) => {
+  return [...(process.env.PATH ?? '').split(delimiter), ...SYSTEM_FOLDERS].some((folder) => {
     try {
       accessSync(join(folder, program), constants.X_OK);
       return true;
