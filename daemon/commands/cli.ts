@@ -1,7 +1,9 @@
 import { Command, CommanderError } from 'commander';
 import { type ErrorCode, isWayscribeError } from '../../shared/errors.ts';
 import { version } from '../program.ts';
+import { completionCommand } from './completion.ts';
 import { demoCommand } from './demo.ts';
+import { doctorCommand } from './doctor.ts';
 import { jobCommand } from './job.ts';
 import { listenCommand } from './listen.ts';
 import { applySettingsFile } from './options.ts';
@@ -12,6 +14,7 @@ import { replayCommand } from './replay.ts';
 import { reportCommand } from './report.ts';
 import { schemaCommand } from './schema.ts';
 import { serveCommand } from './serve.ts';
+import { serviceCommand } from './service.ts';
 import { settingsCommand } from './settings.ts';
 import { simulateCommand } from './simulate.ts';
 import { verifyCommand } from './verify.ts';
@@ -76,6 +79,9 @@ function cli(): Command {
     jobCommand,
     reportCommand,
     settingsCommand,
+    serviceCommand,
+    doctorCommand,
+    completionCommand,
   ];
   for (const make of commands) command.addCommand(inheriting(make(), command));
   return command.addHelpText('after', '\nWithout a command, wayscribe serves.');

@@ -1,7 +1,7 @@
 import { readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import { sampleHeader, take } from '../../tests/tools/sample-recording.ts';
 import { testFolder } from '../../tests/tools/test-folder.ts';
@@ -12,6 +12,11 @@ import { PublishProgress } from './progress.ts';
 import { Publisher } from './publisher.ts';
 
 const began = sampleHeader.t - 1;
+
+const writers: RecordingWriter[] = [];
+afterEach(async () => {
+  for (const writer of writers.splice(0)) await writer.close();
+});
 
 /** A broker in memory that confirms so many messages, and then neither takes nor confirms any. */
 class BrokerInMemory implements Broker {
@@ -64,7 +69,9 @@ async function running(folder: string, confirms?: number): Promise<Running> {
 }
 
 async function begin(folder: string, header: Header = sampleHeader): Promise<RecordingWriter> {
-  return RecordingWriter.create(join(folder, `${header.id}.jsonl`), header);
+  const writer = await RecordingWriter.create(join(folder, `${header.id}.jsonl`), header);
+  writers.push(writer);
+  return writer;
 }
 
 const written = (writer: RecordingWriter, k: number): Promise<SessionEvent> =>
@@ -93,7 +100,6 @@ test('however often the broker stops confirming, each message goes out once and 
         const last = await running(folder);
         await until(() => out.length + last.broker.ids.length === takes);
         await last.publisher.close();
-        await writer.close();
         expect([...out, ...seqs(last.broker.ids)]).toEqual(Array.from({ length: takes }, (_, k) => k + 1));
       },
     ),
@@ -135,7 +141,6 @@ test('a new recording of a name that was used before is another one', async () =
     await rm(join(folder, 'sample.jsonl'), { force: true });
     const writer = await begin(folder, { ...sampleHeader, t });
     await written(writer, 0);
-    await writer.close();
     const now = await running(folder);
     await until(() => now.broker.ids.length === 1);
     await now.publisher.close();
