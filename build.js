@@ -1,9 +1,12 @@
 // Builds dist/: the program (wayscribe.js) and the page (web/). Runs by itself on `npm install`.
 
+import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { chmod, cp, rm } from 'node:fs/promises';
+import { chmod, cp, readdir, readFile, rm } from 'node:fs/promises';
+import { join } from 'node:path';
 
 const PROGRAM = 'dist/wayscribe.js';
+const PAGE = 'dist/web';
 
 async function buildProgram(esbuild) {
   await rm('dist', { recursive: true, force: true });
@@ -23,7 +26,7 @@ async function buildProgram(esbuild) {
   await chmod(PROGRAM, 0o755);
 }
 
-async function buildPage(vite) {
+async function buildPage({ vite, esbuild }) {
   if (!existsSync('web/index.html')) {
     console.log('The page is not built: there is no web/index.html.');
     return;
@@ -31,6 +34,24 @@ async function buildPage(vite) {
   await vite.build({ logLevel: 'warn' });
   // The lessons lie beside the page, so that whatever serves it serves them.
   await cp('recordings/lessons', 'dist/web/lessons', { recursive: true });
+  await buildServiceWorker(esbuild);
+}
+
+/** The service worker knows every file of the page, and is another one when any of them is. */
+async function buildServiceWorker(esbuild) {
+  const found = await readdir(PAGE, { recursive: true, withFileTypes: true });
+  const paths = found.filter((entry) => entry.isFile()).map(({ parentPath, name }) => join(parentPath, name));
+  const digest = createHash('sha256');
+  for (const path of paths.sort()) digest.update(path).update(await readFile(path));
+  const files = paths.map((path) => path.slice(PAGE.length + 1).replaceAll('\\', '/'));
+  await esbuild.build({
+    entryPoints: ['web/offline/service-worker.ts'],
+    outfile: join(PAGE, 'service-worker.js'),
+    bundle: true,
+    define: { FILES: JSON.stringify(files), DIGEST: JSON.stringify(digest.digest('hex').slice(0, 16)) },
+    target: 'es2022',
+    logLevel: 'warning',
+  });
 }
 
 /** The tools that build, or null when this is an install without development packages. */
@@ -47,7 +68,7 @@ process.chdir(import.meta.dirname);
 const tools = await loadTools();
 if (tools) {
   await buildProgram(tools.esbuild);
-  await buildPage(tools.vite);
+  await buildPage(tools);
 } else if (existsSync(PROGRAM)) {
   console.log('The program in dist/ is kept as it is: building it needs the development packages.');
 } else {

@@ -265,7 +265,10 @@ describe('schema', () => {
   );
 
   it('of anything else is refused with what there is', async () => {
-    expectRefused(await wayscribe('schema', 'table'), 'sheet, result, lesson, settings, published, recording');
+    expectRefused(
+      await wayscribe('schema', 'table'),
+      'sheet, result, lesson, settings, published, recording',
+    );
   });
 });
 

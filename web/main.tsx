@@ -21,10 +21,12 @@ import { listenToDrops } from './state/drops.ts';
 import { followDaemon } from './state/follow-daemon.ts';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
+import type { PageState } from './state/page-state.ts';
 import { recall } from './state/preferences.ts';
 import { runReplays } from './state/replay-clock.ts';
 import { createSounds } from './state/sound.ts';
 import { createVoice } from './state/speech.ts';
+import { keepAwake } from './state/wake-lock.ts';
 import { App } from './views/app.tsx';
 
 // The page's security policy forbids making code from text, which the validator would else try.
@@ -62,6 +64,20 @@ listenToDrops(page);
 runReplays(page);
 followDaemon(page);
 openFromAddress(page);
+
+// A tablet sleeps, and its network comes and goes.
+const walking = ({ session, player }: PageState) => session !== null && !session.ended && player === null;
+const screen = keepAwake(navigator.wakeLock, () => !document.hidden && walking(page.store.get()));
+page.store.watch(screen.look);
+document.addEventListener('visibilitychange', () => {
+  if (!document.hidden) page.wake();
+  screen.look();
+});
+addEventListener('online', page.wake);
+addEventListener('pageshow', ({ persisted }) => persisted && page.wake());
+
+// Only an address that the browser holds for safe may keep the page: this computer's own, or one by https.
+navigator.serviceWorker?.register('./service-worker.js').catch(() => {});
 
 // Paper is light, whatever the screen is.
 let onScreen = page.store.get().theme;

@@ -11,7 +11,7 @@ export class DaemonProcess {
     this.#process = child;
   }
 
-  /** Starts `wayscribe …args` on a free port, and returns when it has said where its page is. */
+  /** Starts `wayscribe …args`, on a free port unless one is named, and returns when it has said where its page is. */
   static start(...args: string[]): Promise<DaemonProcess> {
     return DaemonProcess.startWith([], ...args);
   }
@@ -19,7 +19,8 @@ export class DaemonProcess {
   /** The same with arguments for Node itself. */
   static async startWith(forNode: readonly string[], ...args: string[]): Promise<DaemonProcess> {
     const quiet = args[0] === 'demo' ? ['--no-open'] : [];
-    const all = [...forNode, 'dist/wayscribe.js', ...args, '--port', '0', ...quiet];
+    const port = args.includes('--port') ? [] : ['--port', '0'];
+    const all = [...forNode, 'dist/wayscribe.js', ...args, ...port, ...quiet];
     const child = spawn(process.execPath, all, {
       stdio: ['ignore', 'pipe', 'inherit'],
     });

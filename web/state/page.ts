@@ -17,6 +17,8 @@ export interface Page {
   change(change: Partial<PageState>): void;
   /** The same where what changes hangs on what is there, with the sound that belongs to it. */
   turn(change: (state: PageState) => PageState): void;
+  /** The device woke up, or has a network again. */
+  wake(): void;
 }
 
 export function createPage(
@@ -53,6 +55,10 @@ export function createPage(
     store,
     change,
     turn,
+    wake() {
+      const { session } = store.get().behind ?? store.get();
+      connection.wake({ do: 'since', seq: session?.seq ?? 0 });
+    },
     point: (pointing) => change({ pointing }),
     async send(command) {
       const refusal = await connection.ask(command);
