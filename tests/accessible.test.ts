@@ -93,6 +93,25 @@ describe('the page, by axe-core, on paper and on slate, on a desktop and on a ta
     await page.keyboard.press('Escape');
   });
 
+  test('before the first reading, and the help with its keys, signs and cautions', async () => {
+    await page.getByTestId('demo-by-hand').click();
+    await page.getByTestId('beforehand').waitFor();
+    await expectClean();
+    await page.keyboard.press('?');
+    await page.getByTestId('help-cautions').waitFor();
+    await expectClean();
+    // Behind the help no key does anything.
+    await page.keyboard.press('f');
+    await page.keyboard.press('Escape');
+    await page.getByTestId('help-panel').waitFor({ state: 'detached' });
+    expect(await page.getByTestId('finish-question').count()).toBe(0);
+    await page.getByTestId('beforehand-away').click();
+    await page.getByTestId('beforehand').waitFor({ state: 'detached' });
+    await page.keyboard.press('f');
+    await page.getByTestId('put-aside').click();
+    await page.getByTestId('set-up').waitFor();
+  });
+
   test('survey, half way', async () => {
     await page.getByTestId('demo').click();
     await page.waitForFunction(() => document.querySelectorAll('tr[data-station]').length >= 4);

@@ -69,7 +69,8 @@ function firstReference(taken: readonly TakenRun[]): number | null {
 function offOf(session: Session, run: TiltRun, take: TakeEvent, first: number): number | null {
   const along = alongOf(session.setup, session.plan, take.place.at);
   if (!take.reference || along === 0) return null;
-  return run.facing * along * (take.reference.value - first) * countsPerCount(session.setup);
+  const facing = session.turnedTakes.has(take.seq) ? -run.facing : run.facing;
+  return facing * along * (take.reference.value - first) * countsPerCount(session.setup);
 }
 
 /** +1 when a positive reference says that the second foot of the placement goes up, −1 the contrary, 0 across it. */

@@ -140,5 +140,6 @@ async function choose(name: string, value: string): Promise<void> {
   if ((await field.count()) === 0) return;
   const isList = await field.first().evaluate((element) => element.tagName === 'SELECT');
   if (isList) await field.selectOption(value);
-  else await field.fill(value);
+  // What is as it should be may lie in a part of the form that is folded away.
+  else if ((await field.inputValue()) !== value) await field.fill(value);
 }

@@ -71,6 +71,30 @@ describe('a part that leans while it is walked', () => {
     expect(worst).toBeGreaterThan(0.9);
   });
 
+  test('is straight, too, where the level was turned in mid-walk: the lean is taken off the way it was read', async () => {
+    const turnedFrom = 3;
+    const setup = setupFor('far');
+    const conductor = await Conductor.of({
+      setup,
+      scene,
+      seed: 5,
+      traits: quiet,
+      // It leans most while the level is walked turned.
+      leaning: leaning('far', { lean: (ms) => 8 * Math.tanh((ms - 17_000) / 4000) }),
+      hand: (place, nth, world) =>
+        (place.run === 'way out' && nth >= turnedFrom ? -1 : 1) * world.reading(place),
+    });
+    for (let k = 0; k < turnedFrom; k += 1) await conductor.place(conductor.session.next!);
+    await conductor.ask({ do: 'turned' });
+    await conductor.walk();
+    const truth = Object.values(conductor.world.truthUm());
+    const [first, last] = [truth[0]!, truth.at(-1)!];
+    heights(conductor).forEach((height, k) => {
+      const due = truth[k]! - first - (k / 6) * (last - first);
+      expect(Math.abs(height - due)).toBeLessThan(0.4);
+    });
+  });
+
   test('on record both are as they read, and the subtraction is stated', async () => {
     const conductor = await surveyed(setupFor('far'), leaning('far'));
     const { events, session } = conductor;

@@ -238,7 +238,8 @@ export class Conductor {
     const x = (name: string | undefined) =>
       this.world.plan.stations.find((station) => station.name === name)?.xMm ?? 0;
     const [from, to] = this.#standsOn!.at;
-    return run.facing * Math.sign(x(to) - x(from)) * this.#leaning.lean(this.#nowMs);
+    const facing = this.session.turnedRun === run.id ? -run.facing : run.facing;
+    return facing * Math.sign(x(to) - x(from)) * this.#leaning.lean(this.#nowMs);
   }
 
   async #stop(): Promise<void> {

@@ -21,7 +21,7 @@ export function Help() {
       role="dialog"
       aria-modal="true"
       aria-label={say('Help')}
-      data-testid="help"
+      data-testid="help-panel"
     >
       <header>
         <h1>{say('Help')}</h1>

@@ -15,7 +15,7 @@ export function signs(): readonly (readonly [sign: string, meaning: string])[] {
     [say('Triangle'), say('Something is wrong or will be: its sentence says what to do.')],
     [say('Thick and thin'), say('Stations that were read are bold; those to come are thin.')],
     [say('Orange'), say('Where the instrument stands or is to be set next. Nothing else has this colour.')],
-    [say('Shaded band'), say('One standard uncertainty to either side of the profile.')],
+    [say('Shaded band'), say('Where the profile lies, 95 times in 100.')],
     [say('Chain line'), say('The reference: what the heights are told against.')],
     [say('Inked'), say('High ground takes the ink, low ground stays bare, as under blue.')],
     [say('Hatched box'), say('Less to take off than it is uncertain: leave it.')],
