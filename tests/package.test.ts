@@ -31,7 +31,15 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 test('the package is small, and holds what is run and what is read', async () => {
   expect((await stat(packed)).size).toBeLessThan(mostBytes);
   const inside = await readdir(join(folder, 'node_modules', 'wayscribe'));
-  expect(inside.sort()).toEqual(['LICENSE', 'README.md', 'dist', 'package.json', 'recordings']);
+  expect(inside.sort()).toEqual([
+    'LICENSE',
+    'README.md',
+    'daemon',
+    'dist',
+    'package.json',
+    'protocols',
+    'recordings',
+  ]);
 });
 
 test('installed into an empty folder it runs by its name', async () => {
