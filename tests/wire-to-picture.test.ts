@@ -126,9 +126,11 @@ describe('a level walked down a way, from the wire to the picture', () => {
   test('six more are taken by key, and not before the reading has settled', async () => {
     await page.keyboard.press('h');
     for (let k = 6; k < 12; k += 1) {
-      await setDown(k);
+      level.order({ do: 'lift' });
+      await steadiness('moving').waitFor();
       await page.keyboard.press('Space');
       expect(await page.getByTestId('refusal').getAttribute('data-code')).toBe('take.unsteady');
+      level.order({ do: 'stand', rest: world.reading(placeOf(k)) });
       await steadiness('steady').waitFor();
       expect(await sentence()).toContain(`F${k} – F${k + 1}`);
       await page.keyboard.press('Space');
