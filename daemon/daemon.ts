@@ -30,7 +30,7 @@ export interface DaemonOptions {
   readonly profiles?: string | undefined;
   /** Port of the page on this computer; 0 takes a free one. */
   readonly port: number;
-  /** Path of a recording to open at once. */
+  /** Path of a recording that the page is to play. */
   readonly replay?: string;
   /** Lets devices in the network in: all may watch, those that were paired may control. */
   readonly lan?: boolean;
@@ -70,7 +70,6 @@ export async function startDaemon(options: DaemonOptions): Promise<Daemon> {
   try {
     if (demo) await jobs.seed(join(packageFolder, 'recordings', 'rebuild'));
     if (replay === undefined) await stage.resumeInterrupted();
-    else await stage.replay(replay);
     let listening = port;
     const own = () => listening;
     const pairing = lan ? await Pairing.open(folder) : null;

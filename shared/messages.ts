@@ -14,7 +14,7 @@ import { readingUnitSchema, setupSchema } from './session/setup.ts';
 
 /**
  * What crosses the WebSocket. The page folds the same events as the daemon; the only things that are not
- * events are the needle (`live`, droppable), the state of instruments and ports, and the player of a replay.
+ * events are the needle (`live`, droppable) and the state of instruments and ports.
  */
 
 export const errorSchema = z.object({
@@ -72,17 +72,6 @@ export const simulatedSchema = z.object({
   standsOn: placementSchema.nullable(),
 });
 export type SimulatedState = z.infer<typeof simulatedSchema>;
-
-export const playerSchema = z.object({
-  recording: z.string(),
-  playing: z.boolean(),
-  speed: z.number(),
-  atSeq: z.number().int(),
-  lastSeq: z.number().int(),
-  atMs: z.number().describe('time into the recording, ms'),
-  lengthMs: z.number(),
-});
-export type PlayerState = z.infer<typeof playerSchema>;
 
 /** A port that a page wants to be listened to while no survey is on. */
 export const wantedPortSchema = z.strictObject({
@@ -164,7 +153,6 @@ export const toPageSchema = z.discriminatedUnion('type', [
     session: snapshot.nullable(),
     instruments: z.array(instrumentSchema),
     simulated: simulatedSchema.nullable(),
-    player: playerSchema.nullable().describe('set when the session is a replay: then it takes no takes'),
     bench: benchSchema.nullish().describe('ports that are listened to while no survey is on'),
   }),
   z.object({
@@ -176,7 +164,6 @@ export const toPageSchema = z.discriminatedUnion('type', [
   z.object({ type: z.literal('live'), live: liveSchema }),
   z.object({ type: z.literal('instruments'), instruments: z.array(instrumentSchema) }),
   z.object({ type: z.literal('simulated'), simulated: simulatedSchema.nullable() }),
-  z.object({ type: z.literal('player'), player: playerSchema }),
   z.object({ type: z.literal('bench'), bench: benchSchema.nullable() }),
   z.object({
     type: z.literal('bench-live').describe('a needle of the bench; may be dropped'),
@@ -235,13 +222,6 @@ export const commandSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('finish') }),
   z.strictObject({ do: z.literal('resume'), id: z.string().max(80).describe('go on with a recording') }),
   z.strictObject({ do: z.literal('leave').describe('put the session aside; it stays on disk') }),
-  z.strictObject({ do: z.literal('replay'), id: z.string().max(80) }),
-  z.strictObject({ do: z.literal('play') }),
-  z.strictObject({ do: z.literal('pause') }),
-  z.strictObject({ do: z.literal('speed'), speed: z.number().min(0.1).max(1000) }),
-  z.strictObject({ do: z.literal('step').describe('on to the next take, void or end') }),
-  z.strictObject({ do: z.literal('to-end') }),
-  z.strictObject({ do: z.literal('rewind') }),
   z.strictObject({
     do: z.literal('bench').describe('listen to exactly these ports; none ends it'),
     ports: z.array(wantedPortSchema).max(8),

@@ -72,8 +72,8 @@ test.each([
   ['{"ask":7}', 'command'],
   ['{"ask":7,"command":{"do":"start"}}', 'command.setup'],
   ['{"ask":7,"command":{"do":"fly"}}', 'command.do'],
-  ['{"ask":7,"command":{"do":"speed","speed":1e9}}', 'command.speed'],
-  ['{"ask":7,"command":{"do":"replay","id":"../../etc/passwd"}}', '"../../etc/passwd"'],
+  ['{"ask":7,"command":{"do":"since","seq":-1}}', 'command.seq'],
+  ['{"ask":7,"command":{"do":"resume","id":"../../etc/passwd"}}', '"../../etc/passwd"'],
   ['{"ask":7,"command":{"do":"take","by":"key","more":1}}', 'command'],
 ])('a message like %s is answered with its place', async (text, place) => {
   const page = socket({});

@@ -18,7 +18,6 @@ import { z } from 'zod';
 import { openFromAddress } from './state/address.ts';
 import { pairByAddress } from './state/devices.ts';
 import { listenToDrops } from './state/drops.ts';
-import { followDaemon } from './state/follow-daemon.ts';
 import { listenToKeys } from './state/keys.ts';
 import { createPage, PageProvider } from './state/page.ts';
 import type { PageState } from './state/page-state.ts';
@@ -62,11 +61,10 @@ dark.addEventListener('change', () => {
 listenToKeys(page);
 listenToDrops(page);
 runReplays(page);
-followDaemon(page);
 openFromAddress(page);
 
 // A tablet sleeps, and its network comes and goes.
-const walking = ({ session, player }: PageState) => session !== null && !session.ended && player === null;
+const walking = ({ session, replay }: PageState) => session !== null && !session.ended && replay === null;
 const screen = keepAwake(navigator.wakeLock, () => !document.hidden && walking(page.store.get()));
 page.store.watch(screen.look);
 document.addEventListener('visibilitychange', () => {

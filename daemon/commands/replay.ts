@@ -4,7 +4,7 @@ import { openBrowser } from './open-browser.ts';
 import { folderOption, homeFolder, portOption, quietOption } from './options.ts';
 import { serveUntilStopped } from './serving.ts';
 
-/** `wayscribe replay FILE`: a recording played through the page as if it happened now. */
+/** `wayscribe replay FILE`: a recording, opened in the page, which plays it. */
 export function replayCommand(): Command {
   return new Command('replay')
     .description('play a recording through the page')
@@ -15,9 +15,10 @@ export function replayCommand(): Command {
     .action(async (file: string, { folder, port, open }: { folder: string; port: number; open: boolean }) => {
       await proveReadable(file);
       await serveUntilStopped({ mode: 'serve', folder, port, replay: file }, (url) => {
-        console.log(`${file} is played at ${url}`);
+        const page = `${url}#replayed`;
+        console.log(`${file} is played at ${page}`);
         console.log('Ctrl-C ends it.');
-        if (open) openBrowser(url);
+        if (open) openBrowser(page);
       });
     });
 }

@@ -22,7 +22,7 @@ export interface OpenPort {
 }
 
 /**
- * Makes ports of one kind: real, simulated or replayed. Nobody else knows which it is.
+ * Makes ports of one kind: real or simulated. Nobody else knows which it is.
  * `open` rejects with a WayscribeError `port.absent`, `port.busy`, `port.denied` or `port.failed`.
  */
 export interface PortMaker {

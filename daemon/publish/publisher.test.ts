@@ -124,7 +124,7 @@ test('recordings from before, invented metal, and recordings from elsewhere are 
   expect(now.said).toEqual([]);
 });
 
-test('what is seen a second time in a replay goes out once', async () => {
+test('what is told a second time goes out once', async () => {
   const folder = testFolder();
   const writer = await begin(folder);
   const event = await written(writer, 0);

@@ -45,7 +45,7 @@ export class Publisher {
     }
   }
 
-  /** Something came on record, or was seen again in a replay. */
+  /** Something came on record, or is told once more. */
   look(id: string, events: readonly SessionEvent[]): void {
     if (events.some(isTold)) this.#inTurn(id, () => this.#news(id, events));
   }
@@ -64,7 +64,7 @@ export class Publisher {
       .catch((error: unknown) => {
         // Next time it is read from its file, so that what failed now is not passed over.
         this.#known.delete(id);
-        // What is played may be a file from elsewhere.
+        // A file may be gone since.
         if (this.#closed || isWayscribeError(error, 'recording.notFound')) return;
         this.#tools.said(`${id} is not published: ${isWayscribeError(error) ? error.message : error}`);
       });

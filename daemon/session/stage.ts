@@ -8,7 +8,6 @@ import { Listening } from '../proving/listening.ts';
 import { readRecording } from '../recording/reader.ts';
 import { soundPart } from '../recording/sound-part.ts';
 import { dayOf } from '../recording/store.ts';
-import { Replay } from '../replay/replay.ts';
 import { Survey, type SurveyTools } from './survey.ts';
 import { Turns } from './turns.ts';
 
@@ -28,13 +27,13 @@ const writing: ReadonlySet<Command['do']> = new Set([
 const latest = { leading: true, trailing: true };
 
 /**
- * What is on: a survey, a replay, or nothing. Commands of pages come in here, and everything that pages are told
+ * What is on: a survey, or nothing. Commands of pages come in here, and everything that pages are told
  * goes out of `messages$`.
  */
 export class Stage {
   readonly messages$ = new Subject<ToPage>();
   readonly #tools: SurveyTools;
-  #on: Survey | Replay | null = null;
+  #on: Survey | null = null;
   readonly #turns = new Turns();
   #telling = new Subscription();
   /** Ports that are listened to while no survey is on. */
@@ -63,8 +62,7 @@ export class Stage {
       mode: this.#tools.demo ? 'demo' : 'serve',
       session: snapshotOf(on),
       instruments: statesOf(on),
-      simulated: on instanceof Survey ? (on.bench?.state$.value ?? null) : null,
-      player: on instanceof Replay ? on.player.state$.value : null,
+      simulated: on?.bench?.state$.value ?? null,
       bench: this.#listening.state,
     };
   }
@@ -120,12 +118,8 @@ export class Stage {
         await this.#put(null);
         return this.#put(await Survey.resume(command.id, 'the person went on', this.#tools));
       case 'leave':
-        if (this.#on instanceof Survey) await this.#on.keeper.setAside();
+        await this.#on?.keeper.setAside();
         return this.#put(null);
-      case 'replay': {
-        this.#refuseWhileOn();
-        return this.replay(await this.#tools.store.find(command.id));
-      }
       case 'bench':
         if (command.ports.length > 0) this.#refuseWhileOn();
         return this.#listening.listen(command.ports);
@@ -135,18 +129,6 @@ export class Stage {
       }
       case 'bind-instrument':
         return this.#tools.instruments.bind(command.name, command.port);
-      case 'play':
-        return this.#replay().player.play();
-      case 'pause':
-        return this.#replay().player.pause();
-      case 'speed':
-        return this.#replay().player.speed(command.speed);
-      case 'step':
-        return this.#replay().player.step();
-      case 'to-end':
-        return this.#replay().player.toEnd();
-      case 'rewind':
-        return this.#replay().player.rewind();
       case 'sim-lift':
         return this.#bench().lift();
       case 'sim-push':
@@ -171,19 +153,13 @@ export class Stage {
     return withProved(setup, await this.#tools.instruments.proved().catch(() => []));
   }
 
-  /** Opens the recording in that file to be played. */
-  async replay(path: string): Promise<void> {
-    const { header, events } = await readRecording(path);
-    await this.#put(await Replay.of(header, events));
-  }
-
   async close(): Promise<void> {
     await this.#listening.close();
     await this.#put(null);
     this.messages$.complete();
   }
 
-  async #put(next: Survey | Replay | null): Promise<void> {
+  async #put(next: Survey | null): Promise<void> {
     this.#telling.unsubscribe();
     const before = this.#on;
     this.#on = next;
@@ -192,7 +168,7 @@ export class Stage {
     await before?.close();
   }
 
-  #tellOf(on: Survey | Replay): Subscription {
+  #tellOf(on: Survey): Subscription {
     const telling = new Subscription();
     const tell = (message: ToPage) => this.messages$.next(message);
     on.needles.forEach(({ live$ }, k) => {
@@ -209,22 +185,13 @@ export class Stage {
     );
     const id = on.header.id;
     telling.add(on.events$.subscribe((event) => tell({ type: 'events', id, events: [event] })));
-    if (on instanceof Survey) {
-      telling.add(on.keeper.refused$.subscribe((error) => tell({ type: 'refused', error: sent(error) })));
-      telling.add(on.bench?.state$.subscribe((simulated) => tell({ type: 'simulated', simulated })));
-    } else {
-      telling.add(on.player.rewound$.subscribe(() => tell(this.hello())));
-      telling.add(
-        on.player.state$
-          .pipe(throttleTime(stateEveryMs, undefined, latest))
-          .subscribe((player) => tell({ type: 'player', player })),
-      );
-    }
+    telling.add(on.keeper.refused$.subscribe((error) => tell({ type: 'refused', error: sent(error) })));
+    telling.add(on.bench?.state$.subscribe((simulated) => tell({ type: 'simulated', simulated })));
     return telling;
   }
 
   #refuseWhileOn(): void {
-    if (this.#on instanceof Survey && !this.#on.keeper.session.ended) {
+    if (this.#on && !this.#on.keeper.session.ended) {
       throw new WayscribeError(
         'command.refused',
         'survey',
@@ -235,15 +202,8 @@ export class Stage {
   }
 
   #survey(): Survey {
-    if (this.#on instanceof Survey) return this.#on;
-    if (this.#on)
-      throw new WayscribeError('command.refused', 'replay', 'a recording is played', 'leave it first');
+    if (this.#on) return this.#on;
     throw new WayscribeError('take.noSession', 'survey', 'no survey is on', 'set one up');
-  }
-
-  #replay(): Replay {
-    if (this.#on instanceof Replay) return this.#on;
-    throw new WayscribeError('command.refused', 'replay', 'no recording is open', 'open one');
   }
 
   #bench() {
@@ -267,12 +227,10 @@ export function sent(error: unknown): SentError {
   };
 }
 
-function statesOf(on: Survey | Replay | null): InstrumentState[] {
+function statesOf(on: Survey | null): InstrumentState[] {
   return on ? on.needles.map(({ instrument }) => instrument.state$.value) : [];
 }
 
-function snapshotOf(
-  on: { header: Header; kept: readonly SessionEvent[]; seq: number } | null,
-): { header: Header; events: SessionEvent[]; seq: number } | null {
+function snapshotOf(on: Survey | null): { header: Header; events: SessionEvent[]; seq: number } | null {
   return on && { header: on.header, events: [...on.kept], seq: on.seq };
 }

@@ -16,12 +16,3 @@ export function waitBetween(before: Happened, now: Happened): number {
   const wait = now.type === 'resumed' || now.m < before.m ? now.t - before.t : now.m - before.m;
   return Math.max(0, wait);
 }
-
-/** Time of each event since the first, ms, with long waits shortened. */
-export function timesOf(events: readonly Happened[]): Float64Array {
-  const at = new Float64Array(events.length);
-  for (let k = 1; k < events.length; k += 1) {
-    at[k] = at[k - 1]! + Math.min(waitBetween(events[k - 1]!, events[k]!), longestWaitMs);
-  }
-  return at;
-}

@@ -10,7 +10,7 @@ export function AlongNeedles() {
   const setup = usePick((state) => state.session?.setup);
   const instruments = usePick((state) => state.instruments);
   const needles = usePick((state) => state.needles);
-  const replay = usePick((state) => state.player !== null);
+  const replay = usePick((state) => state.replay !== null);
   const first = usePick(
     (state) => state.session?.takes.find(({ event }) => event.reference)?.event.reference ?? null,
   );

@@ -29,7 +29,7 @@ import { WedgeEntry } from './wedge-entry.tsx';
 /** Lower edge of the sheet: at the left what the hand needs, at the right the title block. */
 export function Foot() {
   const asks = usePick((state) => state.pointing.at !== 'nothing' || state.session?.unitAlarm != null);
-  const replay = usePick((state) => state.player !== null);
+  const replay = usePick((state) => state.replay !== null);
   return (
     <footer class="foot">
       {replay ? <ReplayWords /> : asks ? <Question /> : <SurveyControls />}

@@ -18,7 +18,10 @@ export function LessonEditor({ replay }: { replay: Replay }) {
   const [wrong, setWrong] = useState('');
   const lesson = replay.lesson!;
   const { header, seq } = replay.playback.recorded;
-  const change = (next: Lesson) => {
+  /** What is drawn may be a frame old: what is changed is the lesson as it now is. */
+  const change = (part: (now: Lesson) => Partial<Lesson>) => {
+    const now = page.store.get().replay?.lesson ?? lesson;
+    const next = { ...now, ...part(now) };
     const problem = problemOf(() => proveLesson(readLesson(JSON.stringify(next)), header, seq.at(-1) ?? 0));
     setWrong(problem);
     if (!problem) page.turn((state) => replaying(state, (known) => ({ ...known, lesson: next })));
@@ -29,7 +32,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
       label={label}
       name={name}
       value={lesson[name]}
-      onInput={(text) => change({ ...lesson, [name]: text })}
+      onInput={(text) => change(() => ({ [name]: text }))}
     />
   );
   return (
@@ -43,7 +46,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
       <PinForm
         at={seq[replay.place] ?? 0}
         onPin={(moment) =>
-          change({ ...lesson, moments: [...lesson.moments, moment].sort((a, b) => a.at - b.at) })
+          change(({ moments }) => ({ moments: [...moments, moment].sort((a, b) => a.at - b.at) }))
         }
       />
       {wrong && (
@@ -68,7 +71,9 @@ export function LessonEditor({ replay }: { replay: Replay }) {
               <button
                 type="button"
                 class="small"
-                onClick={() => change({ ...lesson, moments: lesson.moments.filter((_, n) => n !== k) })}
+                onClick={() =>
+                  change(({ moments }) => ({ moments: moments.filter((known) => known !== moment) }))
+                }
               >
                 {say('Take off')}
               </button>
@@ -87,7 +92,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
             type="checkbox"
             checked={lesson.names === 'left out'}
             onChange={(event) =>
-              change({ ...lesson, names: event.currentTarget.checked ? 'left out' : 'shown' })
+              change(() => ({ names: event.currentTarget.checked ? 'left out' : 'shown' }))
             }
           />
           {say('Leave names out')}

@@ -1,6 +1,7 @@
 import { mute, theme } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { atSpeed, playPause, rewind, speeds, step, stepBack, toEnd } from '../state/player-actions.ts';
+import { endOf, msAt } from '../state/replay.ts';
 import { beside, writing } from '../state/replay-actions.ts';
 import { leave, working } from '../state/result-actions.ts';
 import { lasting } from '../words/live.ts';
@@ -13,18 +14,19 @@ import { TimeLineKey } from './time-line-key.tsx';
 /** The player of a recording, outside the frame: it belongs to the replay, not to the survey. */
 export function PlayerControls() {
   const page = usePage();
-  const player = usePick((state) => state.player);
   const replay = usePick((state) => state.replay);
   const finished = usePick(({ session }) => session?.ended === true);
-  if (!player || !replay) return null;
-  const { atMs, lengthMs, speed } = player;
+  if (!replay) return null;
   return (
     <aside class="strip framed player" aria-label={say('Replay of a recording')}>
       {replay.writing && <LessonEditor replay={replay} />}
       <TimeLine replay={replay} />
       <div class="under-line">
         <p data-testid="player-time">
-          {say('{at} of {length}', { at: lasting(atMs), length: lasting(lengthMs) })}
+          {say('{at} of {length}', {
+            at: lasting(msAt(replay, replay.place)),
+            length: lasting(msAt(replay, endOf(replay))),
+          })}
         </p>
         <TimeLineKey replay={replay} />
         <SmallControl action={writing} />
@@ -43,7 +45,7 @@ export function PlayerControls() {
             <Control
               key={known}
               word={`${known}×`}
-              pressed={speed === known}
+              pressed={replay.speed === known}
               testId={`speed-${known}`}
               onClick={() => atSpeed(known)(page)}
             />

@@ -7,7 +7,7 @@ import { PlayerControls } from './player.tsx';
 /** In the demo, the hand that moves the level: visibly apart from what belongs to the survey. */
 export function Strip() {
   const demo = usePick((state) => state.simulated !== null && surveying(state));
-  const replay = usePick((state) => state.player !== null);
+  const replay = usePick((state) => state.replay !== null);
   if (replay) return <PlayerControls />;
   return demo ? (
     <ActionStrip framed>

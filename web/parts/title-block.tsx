@@ -6,7 +6,7 @@ import { titleBlock } from '../words/title-block.ts';
 export function TitleBlock() {
   const page = usePage();
   const session = usePick((state) => state.session);
-  const replay = usePick((state) => state.player !== null);
+  const replay = usePick((state) => state.replay !== null);
   const open = usePick(surveying);
   if (!session) return null;
   const cells = titleBlock(session, replay);

@@ -28,7 +28,7 @@ const typed = (state: PageState) => state.session?.setup.instrument.source === '
 export const surveying = (state: PageState) =>
   state.session !== null &&
   !state.session.ended &&
-  !state.player &&
+  !state.replay &&
   state.link !== 'lost' &&
   mayControl(state);
 

@@ -1,12 +1,12 @@
-import { openLesson } from './open-files.ts';
+import { openLesson, openRecording } from './open-files.ts';
 import type { Page } from './page.ts';
 
-/** What the address asks for behind its #: `#lesson=clean-walk` opens that lesson. */
+/**
+ * What the address asks for behind its #: `#lesson=clean-walk` opens that lesson, `#replayed` the recording that the
+ * daemon was started to play.
+ */
 export function openFromAddress(page: Page): void {
-  const open = () => {
-    const id = /^#lesson=([a-z0-9-]+)$/.exec(location.hash)?.[1];
-    if (id) void openLesson(page, id);
-  };
-  open();
-  addEventListener('hashchange', open);
+  const lesson = /^#lesson=([a-z0-9-]+)$/.exec(location.hash)?.[1];
+  if (lesson) void openLesson(page, lesson);
+  if (location.hash === '#replayed') void openRecording(page, 'api/replayed');
 }

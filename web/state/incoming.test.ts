@@ -14,7 +14,6 @@ const hello = (events = all.slice(0, 1), seq = events.at(-1)?.seq ?? 0): ToPage 
   session: { header, events, seq },
   instruments: [],
   simulated: null,
-  player: null,
 });
 const after = (...messages: ToPage[]): PageState =>
   messages.reduce((state, message) => receive(state, message, 0), initialState);

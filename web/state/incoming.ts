@@ -21,8 +21,6 @@ export function receive(state: PageState, message: ToPage, now: number): PageSta
       return { ...state, instruments: message.instruments };
     case 'simulated':
       return { ...state, simulated: message.simulated };
-    case 'player':
-      return { ...state, player: message.player };
     case 'bench':
       return { ...state, bench: message.bench, needles: message.bench ? state.needles : {} };
     case 'bench-live':
@@ -42,7 +40,7 @@ function withNeedle(state: PageState, live: Live, now: number): PageState {
 }
 
 function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): PageState {
-  const { program, mode, instruments, simulated, player } = hello;
+  const { program, mode, instruments, simulated } = hello;
   const session = hello.session && {
     ...fold(hello.session.header, hello.session.events),
     seq: hello.session.seq,
@@ -74,7 +72,6 @@ function greet(state: PageState, hello: Extract<ToPage, { type: 'hello' }>): Pag
     session,
     instruments,
     simulated,
-    player,
     bench: hello.bench ?? null,
   };
 }

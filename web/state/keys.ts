@@ -32,7 +32,7 @@ export function listenToKeys(page: Page): void {
     if (belongsElsewhere(event)) return;
     // A question is open: only it is answered, so that a pedal doesn't take in the middle of a reason.
     if (state.pointing.at !== 'nothing') return;
-    if (state.session?.unitAlarm && !state.player) return;
+    if (state.session?.unitAlarm && !state.replay) return;
     const key = event.key.toLowerCase();
     const action = allActions.find((known) => known.keys.includes(key) && known.can(state));
     if (!action) return;

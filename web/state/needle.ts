@@ -15,7 +15,7 @@ export function takesByButton(state: PageState): boolean {
 /** Why the needle can't be believed now, in words; null when it is live. */
 export function staleness(state: PageState): string | null {
   if (state.link === 'lost') return 'connection lost';
-  if (state.player) return null;
+  if (state.replay) return null;
   const instrument = instrumentOf(state);
   if (!instrument) return state.live ? null : 'nothing heard yet';
   return linkStaleness(instrument);

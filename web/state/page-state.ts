@@ -3,7 +3,6 @@ import type {
   BenchState,
   InstrumentState,
   Live,
-  PlayerState,
   SentError,
   SimulatedState,
 } from '../../shared/messages.ts';
@@ -56,9 +55,7 @@ export interface PageState {
   readonly session: Session | null;
   readonly instruments: readonly InstrumentState[];
   readonly simulated: SimulatedState | null;
-  /** Set while a recording is shown: then nothing is taken. */
-  readonly player: PlayerState | null;
-  /** The recording that this page plays by itself, and the page that comes back when it is closed. */
+  /** The recording that this page plays, while nothing is taken, and the page that comes back when it is closed. */
   readonly replay: Replay | null;
   readonly behind: PageState | null;
   readonly live: Live | null;
@@ -105,7 +102,6 @@ export const initialState: PageState = {
   session: null,
   instruments: [],
   simulated: null,
-  player: null,
   replay: null,
   behind: null,
   live: null,

@@ -3,7 +3,7 @@ import { proveLesson } from '../../shared/lesson/lesson.ts';
 import { needleAt } from '../../shared/replay/needle.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { nothing, type PageState } from './page-state.ts';
-import { askedNow, endOf, goTo, msAt, type Playback, type Replay, replayOf } from './replay.ts';
+import { askedNow, goTo, type Playback, type Replay, replayOf } from './replay.ts';
 
 /**
  * The page while it plays a recording by itself. What the daemon says meanwhile goes to the page behind, which comes
@@ -46,24 +46,15 @@ export function closeReplay(state: PageState): PageState {
 
 /** The page at the place of the replay. */
 export function show(state: PageState, replay: Replay): PageState {
-  const { playback, place, playing, speed, lesson } = replay;
+  const { playback, place, lesson } = replay;
   const { recorded, folded, limits } = playback;
   const same =
     state.replay?.playback === playback && state.replay.place === place && state.replay.lesson === lesson;
-  const player = {
-    recording: recorded.header.id,
-    playing,
-    speed,
-    atSeq: recorded.seq[place] ?? 0,
-    lastSeq: recorded.seq.at(-1) ?? 0,
-    atMs: msAt(replay, place),
-    lengthMs: msAt(replay, endOf(replay)),
-  };
-  if (same) return { ...state, replay, player };
+  if (same) return { ...state, replay };
   const then = folded.at(place);
   const session = lesson?.names === 'left out' ? nameless(then) : then;
   const lit = state.session?.counted === session.counted ? state.lit : null;
-  return { ...state, replay, player, session, lit, ...needleAt(recorded, limits, place) };
+  return { ...state, replay, session, lit, ...needleAt(recorded, limits, place) };
 }
 
 /** Changes the replay and shows it; without a replay nothing happens. */

@@ -62,7 +62,7 @@ export const goOn: Action = {
   word: () => 'Go on',
   keys: ['g'],
   hint: () => 'G, measure more',
-  can: (state) => ended(state) && !state.player && mayControl(state),
+  can: (state) => ended(state) && !state.replay && mayControl(state),
   run(page) {
     const id = page.store.get().session?.header.id;
     if (id) void page.send({ do: 'resume', id });
@@ -71,15 +71,13 @@ export const goOn: Action = {
 
 export const leave: Action = {
   id: 'leave',
-  word: ({ player }) => (player ? 'Close replay' : 'New survey'),
+  word: ({ replay }) => (replay ? 'Close replay' : 'New survey'),
   keys: ['x'],
   hint: () => 'X',
-  can: (state) => state.player !== null || (ended(state) && mayControl(state)),
+  can: (state) => state.replay !== null || (ended(state) && mayControl(state)),
   run(page) {
-    const { replay, behind } = page.store.get();
-    if (replay) page.turn(closeReplay);
-    // The daemon was started to play this recording: it is closed there as well.
-    if (!replay || behind?.player) void page.send({ do: 'leave' });
+    if (page.store.get().replay) page.turn(closeReplay);
+    else void page.send({ do: 'leave' });
   },
 };
 

@@ -21,7 +21,7 @@ const notes: Record<Sound, readonly (readonly [number, number, number])[]> = {
 
 /** What the step from one state to the next sounds like. A fast replay is silent. */
 export function soundFor(before: PageState, after: PageState): Sound | null {
-  if (after.player && (!after.player.playing || after.player.speed > 5)) return null;
+  if (after.replay && (!after.replay.playing || after.replay.speed > 5)) return null;
   const sameSession = before.session?.header.id === after.session?.header.id;
   if (sameSession && (after.session?.takes.length ?? 0) > (before.session?.takes.length ?? 0)) return 'taken';
   if (after.refusal !== null && after.refusal !== before.refusal) return 'refused';

@@ -8,8 +8,8 @@ export interface Voice {
 
 /** What the step from one state to the next is told aloud as: where the instrument goes next, when that has changed. */
 export function spokenFor(before: PageState, after: PageState): string | null {
-  const { session, player } = after;
-  if (!session || session.ended || player) return null;
+  const { session, replay } = after;
+  if (!session || session.ended || replay) return null;
   const [was, is] = [before.session?.next?.at.join(), session.next?.at.join()];
   if (was === is) return null;
   if (!session.next) return say('everything is read');

@@ -62,7 +62,7 @@ function LiveDrawing() {
   const lifted = usePick(isLifted);
   const trouble = usePick(inTrouble);
   const picked = usePick(({ pointing }) => (pointing.at === 'place' ? pointing.place : null));
-  const open = usePick((state) => state.player === null && mayControl(state));
+  const open = usePick((state) => state.replay === null && mayControl(state));
   if (!session) return null;
   const survey = surveyResult(session, 'ends');
   return (

@@ -7,7 +7,7 @@ import { nextSentence, type Sentence } from './sentence.ts';
 
 /** The sentence of the survey view: trouble with the cable or the connection comes before the next place. */
 export function surveySentence(state: PageState): Sentence {
-  const { session, player } = state;
+  const { session, replay } = state;
   if (!session) return { what: '', context: '' };
   const next = session.next ? `${placeWords(session.next)} comes next. ` : '';
   const safe = `${session.counted.size} readings are safe on disk.`;
@@ -15,7 +15,7 @@ export function surveySentence(state: PageState): Sentence {
     return { what: 'Connection lost', context: `Trying again by itself. ${next}${safe}` };
   }
   const sentence = nextSentence(session, mustMove(state));
-  if (player || session.setup.instrument.source === 'typed') return sentence;
+  if (replay || session.setup.instrument.source === 'typed') return sentence;
   const instrument = instrumentOf(state);
   const why = instrument?.error ? `${capital(instrument.error.message)}. ` : '';
   const tool = instrumentWord(session.setup.kind);

@@ -10,7 +10,7 @@ export function KeepInJob() {
   const page = usePage();
   const session = usePick((state) => state.session);
   const opened = usePick((state) => state.job?.id ?? null);
-  const replay = usePick((state) => state.player !== null);
+  const replay = usePick((state) => state.replay !== null);
   const [list, setList] = useState<JobList>([]);
   useEffect(() => void askJobs().then(({ found }) => setList(found ?? [])), []);
   if (!session?.ended || replay) return null;

@@ -1,19 +1,19 @@
+import { Instrument } from '../../daemon/instruments/instrument.ts';
+import { MadePort } from '../../daemon/ports/made-port.ts';
+import { Needle } from '../../daemon/session/needle.ts';
 import { bytesOf } from '../../protocols/bytes.ts';
 import { type Profile, profileSchema } from '../../protocols/profile.ts';
 import { spent } from '../../shared/live/hands-free.ts';
 import type { EventOf, Header } from '../../shared/session/events.ts';
 import { instrumentsOf } from '../../shared/session/instruments.ts';
 import type { InstrumentSetup } from '../../shared/session/setup.ts';
-import { Instrument } from '../instruments/instrument.ts';
-import { MadePort } from '../ports/made-port.ts';
-import { Needle } from '../session/needle.ts';
 
-/** Longest delay of a timer; a recording that is paused is not silent. */
+/** Longest delay of a timer: a recording that is read is never silent. */
 const neverMs = 2 ** 31 - 1;
 
 /**
  * The level of a recording, speaking once more through the same frames, decoder and steadiness as it did
- * when it was recorded.
+ * when it was recorded: what a replay in the page is held against.
  */
 export class ReplayedLevel {
   readonly instrument: Instrument;
