@@ -31,6 +31,7 @@ export type ErrorCode =
   | 'take.state'
   | 'take.notReArmed'
   | 'take.place'
+  | 'take.farOff'
   | 'take.reference'
   | 'take.unitChanged'
   | 'command.invalid'

@@ -198,6 +198,7 @@ export const commandSchema = z.discriminatedUnion('do', [
       .tuple([z.number(), z.number()])
       .optional()
       .describe('typed by an instrument that poses as a keyboard: wall clock at its first and last key'),
+    again: z.boolean().default(false).describe('it was asked back, and is sent again as it is'),
   }),
   z.strictObject({ do: z.literal('void'), take: z.number().int(), reason }),
   z.strictObject({ do: z.literal('aim'), place: placementSchema }),

@@ -1,6 +1,15 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { LineFigures } from './figures/line-figures.ts';
-import { amount, amountSureTo, decimalsFor, lineSentence, stationSentence } from './words.ts';
+import {
+  amount,
+  amountSureTo,
+  decimalsFor,
+  expanded,
+  lineSentence,
+  stationSentence,
+  sureTo,
+} from './words.ts';
 
 test.each([
   [0.6, 1],
@@ -17,6 +26,19 @@ test.each([
 test('a size never carries a sign', () => {
   expect(amount(-9.63, 0.4)).toBe('9.6');
   expect(amountSureTo(-9.63, 0.42)).toBe('9.6 µm, sure to 0.8 µm');
+});
+
+test('nobody is ever sure to nought', () => {
+  expect(sureTo(0)).toBe('how sure is not known');
+  expect(expanded(0)).toBeNull();
+  expect(sureTo(1e-7)).toBe('sure to 0.001 µm');
+  fc.assert(
+    fc.property(fc.double({ min: 1e-15, max: 1e9, noNaN: true }), (u) => {
+      const shown = Number(expanded(u));
+      expect(shown).toBeGreaterThan(0);
+      expect(shown).toBeGreaterThanOrEqual(2 * u * 0.75);
+    }),
+  );
 });
 
 test('stations stand HIGH, LOW or level', () => {

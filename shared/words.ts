@@ -26,7 +26,18 @@ export function amount(value: number, u: number): string {
 
 /** "sure to 0.8 µm" for a standard uncertainty of 0.4 µm: what is said to a person covers about 95 %. */
 export function sureTo(u: number, unit = 'µm'): string {
-  return `sure to ${(COVERAGE * u).toFixed(decimalsFor(u))} ${unit}`;
+  const size = expanded(u);
+  return size === null ? 'how sure is not known' : `sure to ${size} ${unit}`;
+}
+
+/**
+ * The number in "sure to": never nought. What is smaller than the last digit is rounded up to it; null where readings
+ * agree so well, or are so few, that they say nothing of their own uncertainty.
+ */
+export function expanded(u: number): string | null {
+  if (!(u > 0)) return null;
+  const decimals = decimalsFor(u);
+  return Math.max(COVERAGE * u, 10 ** -decimals).toFixed(decimals);
 }
 
 /** Size and expanded uncertainty, as in "9.6 µm, sure to 0.8 µm". `u` is one standard deviation. */

@@ -94,12 +94,15 @@ test('what arrives whole is a take of the instrument, stamped when its keys came
   const before = Date.now();
   await send('67.301\r');
   await shown(1);
+  // No size over pins is that small: it counts only when the instrument sends it once more.
+  await send('-0,5\r');
+  await page.locator('[data-testid="refusal"][data-code="take.farOff"]').waitFor();
   await send('-0,5\r');
   await shown(2);
   await picture('wedge-listens');
   const [first, second] = await takes();
   expect(first).toMatchObject({ value: 67.301, raw: '67.301', by: 'instrument', steadiness: null });
-  expect(second).toMatchObject({ value: -0.5, raw: '-0,5' });
+  expect(second).toMatchObject({ value: -0.5, raw: '-0,5', sentAgain: true });
   const [from, to] = first!.keyed!;
   expect(from).toBeGreaterThanOrEqual(before);
   expect(to).toBeGreaterThanOrEqual(from);

@@ -14,6 +14,7 @@ import {
   type TakenBy,
 } from '../../shared/session/events.ts';
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
+import { typedDoubt } from '../../shared/session/typed-doubt.ts';
 import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { stampNow } from '../ports/port.ts';
 import type { Needle, NeedleNow } from './needle.ts';
@@ -177,7 +178,7 @@ export class Keeper {
       case 'take':
         return this.#take(command.by, command.insist);
       case 'type':
-        return this.#type(command.text, command.keyed);
+        return this.#type(command.text, command.again, command.keyed);
       case 'void': {
         const take = session.takes.find(({ event }) => event.seq === command.take);
         if (!take || take.out !== undefined) {
@@ -315,7 +316,7 @@ export class Keeper {
     return { from, value, spread, readings: [...readings] as [number, number] };
   }
 
-  async #type(text: string, keyed?: [number, number]): Promise<void> {
+  async #type(text: string, again: boolean, keyed?: [number, number]): Promise<void> {
     const value = parseTyped(text);
     const { next, setup } = this.#session;
     if (setup.instrument.source !== 'typed') {
@@ -327,9 +328,12 @@ export class Keeper {
       );
     }
     if (!next) throw allTaken();
+    const doubt = typedDoubt(this.#session, next, value, text.trim());
+    if (doubt && !again) throw doubt;
     const typed = { value, spread: null, readings: null, count: 1, steadiness: null } as const;
     const by = keyed ? ({ by: 'instrument', keyed } as const) : ({ by: 'typed' } as const);
-    await this.record(this.#takeEvent(next, { ...typed, ...by, raw: text.trim() }));
+    const sentAgain = doubt ? ({ sentAgain: true } as const) : {};
+    await this.record(this.#takeEvent(next, { ...typed, ...by, raw: text.trim(), ...sentAgain }));
   }
 
   #takeEvent(

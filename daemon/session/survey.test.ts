@@ -4,6 +4,7 @@ import { ProfileBook } from '../../protocols/book.ts';
 import { shippedProfiles } from '../../protocols/shipped.ts';
 import { WayscribeError } from '../../shared/errors.ts';
 import { demoSetups } from '../../shared/session/demo-setups.ts';
+import { fold } from '../../shared/session/fold.ts';
 import { setupSchema } from '../../shared/session/setup.ts';
 import { testFolder } from '../../tests/tools/test-folder.ts';
 import { InstrumentStore } from '../proving/instrument-store.ts';
@@ -36,7 +37,7 @@ beforeEach(async () => {
   const survey = await Survey.start(setupSchema.parse({ ...demoSetups.way, instrument }), tools);
   id = survey.header.id;
   path = store.pathOf(id);
-  for (const text of ['1', '2', '3']) await survey.keeper.obey({ do: 'type', text });
+  for (const text of ['1', '2', '3']) await survey.keeper.obey({ do: 'type', text, again: false });
   await survey.close();
 });
 
@@ -45,12 +46,34 @@ async function goOn(): Promise<Survey> {
 }
 const valuesOf = (survey: Survey) => survey.keeper.session.takes.map(({ event }) => event.value);
 
+test('a typed slip is asked back before it counts, and counts when it is sent again', async () => {
+  const survey = await goOn();
+  const type = (text: string, again = false) => survey.keeper.obey({ do: 'type', text, again });
+  await expect(type('25')).rejects.toMatchObject({
+    code: 'take.farOff',
+    place: 'F3 – F4',
+    detail: '25 lies far from what was read so far, 1 to 3',
+    remedy: '3 would fit: see where its point stands, or send it again to take it as it is',
+  });
+  await expect(type('30000')).rejects.toMatchObject({
+    detail: '30000 is more than a level on two feet can read',
+  });
+  expect(valuesOf(survey)).toEqual([1, 2, 3]);
+  await type('25', true);
+  await type('2.5', true);
+  const sent = survey.keeper.session.takes.map(({ event }) => event.sentAgain ?? false);
+  expect(sent).toEqual([false, false, false, true, false]);
+  await survey.close();
+  const { header, events } = await readRecording(path);
+  expect(fold(header, events)).toEqual(survey.keeper.session);
+});
+
 test('goes on with what the file keeps, and with nothing that is cut off', async () => {
   writeFileSync(path, readFileSync(path, 'utf8').replace('"value":3', '"value":8'));
   const survey = await goOn();
   expect(valuesOf(survey)).toEqual([1, 2]);
   expect(survey.keeper.session.next?.at).toEqual(['F2', 'F3']);
-  await survey.keeper.obey({ do: 'type', text: '4' });
+  await survey.keeper.obey({ do: 'type', text: '4', again: false });
   await survey.close();
   const { events } = await readRecording(path);
   expect(events).toEqual(survey.kept);

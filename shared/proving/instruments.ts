@@ -5,7 +5,7 @@ import { progressOf } from './progress.ts';
 import { type Proving, provingSchema } from './proving.ts';
 import { quantityWords } from './quantity-words.ts';
 import { signOf, signWords } from './sign.ts';
-import { sigmaOf } from './spread.ts';
+import { sigmaOf, twoDigits } from './spread.ts';
 import { unitWords } from './unit-words.ts';
 import { zeroOf } from './zero.ts';
 
@@ -92,7 +92,12 @@ export function withProved<S extends { readonly instrument: InstrumentSetup }>(
     ([field, value]) =>
       value !== undefined && !(field === 'graduation' && facts.source === 'cable' && value === 1),
   );
-  const same = said.every(([field, value]) => facts[field as keyof InstrumentSetup] === value);
+  const same = said.every(
+    ([field, value]) =>
+      facts[field as keyof InstrumentSetup] === value ||
+      // Forms show a spread with two digits.
+      (field === 'sigma' && twoDigits(known.sigma) === value),
+  );
   return same ? { ...setup, instrument: facts } : setup;
 }
 

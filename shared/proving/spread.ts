@@ -14,6 +14,11 @@ export function sigmaOf(proving: Proving): { readonly value: number; readonly u:
   return { value, u: value / Math.sqrt(2 * (takes.length - 1)) };
 }
 
+/** A spread as it is shown: it is itself never surer than its second digit. */
+export function twoDigits(sigma: number): number {
+  return Number(sigma.toPrecision(2));
+}
+
 /** A spread above this share of the known step says that something is loose or dirty. */
 const loose = 0.2;
 

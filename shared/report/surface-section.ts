@@ -1,6 +1,7 @@
 import { blueAndNumbers, hingeShape } from '../job/blue.ts';
 import { convergenceOf } from '../job/convergence.ts';
 import { unlike } from '../job/unlike.ts';
+import { sureTo } from '../words.ts';
 import { convergenceDrawing } from './convergence-drawing.ts';
 import { heightsOf } from './heights.ts';
 import { figureOf, figureWords, type History, limitOf, listedFigures, printsOf } from './history.ts';
@@ -85,7 +86,7 @@ ${table(
       figure ? `${sized(figure)} ${unit}` : '',
       figure ? `${sure(figure.u)} ${unit}` : '',
       k === 0 ? '' : passes === 0 ? 'none on record' : String(passes),
-      bite ? `${sized({ value: bite.biteUm, u: bite.uUm })} µm, sure to ${sure(bite.uUm)}` : '',
+      bite ? `${sized({ value: bite.biteUm, u: bite.uUm })} µm, ${sureTo(bite.uUm)}` : '',
     ];
   }),
   'figures',

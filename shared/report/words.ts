@@ -2,12 +2,11 @@ import type { LineFigures } from '../figures/line-figures.ts';
 import type { Measured } from '../job/before-after.ts';
 import { type Job, type JobSurface, recheckBecauseOf } from '../job/job.ts';
 import type { JobSurvey } from '../job/survey.ts';
-import { amount, decimalsFor, lineSentence, referenceWord } from '../words.ts';
+import { twoDigits } from '../proving/spread.ts';
+import { amount, expanded, lineSentence, referenceWord, sureTo } from '../words.ts';
 import { figureOf, figureWords, type History, listedFigures } from './history.ts';
 
 /** What a report says in sentences. */
-
-const COVERAGE = 2;
 
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
@@ -18,9 +17,9 @@ export function dayOf(at: string): string {
   return at.slice(0, 10);
 }
 
-/** Expanded uncertainty with as many digits as it deserves. */
+/** Expanded uncertainty with as many digits as it deserves, for a table or a drawing; a dash where it is not known. */
 export function sure(u: number): string {
-  return (COVERAGE * u).toFixed(decimalsFor(u));
+  return expanded(u) ?? '—';
 }
 
 /** A value with sign words left to the reader: its size and digits as its doubt allows; a minus where it has one. */
@@ -37,11 +36,10 @@ export function metalSentences({ result }: JobSurvey): string[] {
     );
   }
   const flatness = figureOf(result, 'flatness');
-  if (flatness)
-    return [`${amount(flatness.value, flatness.u)} µm out of flat, sure to ${sure(flatness.u)} µm.`];
+  if (flatness) return [`${amount(flatness.value, flatness.u)} µm out of flat, ${sureTo(flatness.u)}.`];
   return Object.entries(result.figures).map(
     ([name, { value, u, unit }]) =>
-      `${capital(figureWords(name))} ${sized({ value, u })} ${unit.replaceAll('um', 'µm')}, sure to ${sure(u)}.`,
+      `${capital(figureWords(name))} ${sized({ value, u })} ${unit.replaceAll('um', 'µm')}, ${sureTo(u, unit.replaceAll('um', 'µm'))}.`,
   );
 }
 
@@ -67,7 +65,7 @@ export function surfaceSentence(job: Job, history: History): string {
   const unit = (is ?? was)?.unit ?? 'µm';
   const figures =
     was && is && surveys.length > 1
-      ? `${figureWords(name!)} was ${sized(was)} ${unit} ${first.record.round} and is ${sized(is)} ${unit} ${newest.record.round}, sure to ${sure(is.u)} ${unit}`
+      ? `${figureWords(name!)} was ${sized(was)} ${unit} ${first.record.round} and is ${sized(is)} ${unit} ${newest.record.round}, ${sureTo(is.u, unit)}`
       : metalSentences(newest).join(' ').replace(/\.$/, '');
   const recheck = recheckBecauseOf(job, surface.name);
   return [
@@ -123,7 +121,7 @@ export function instrumentOf({ session }: JobSurvey): string {
   if (!session) return 'not on record';
   const { name, serial, provedOn, sigma, unit, graduation } = session.setup.instrument;
   const counts = graduation === 1 ? unit : `graduations of ${graduation} ${unit}`;
-  const spread = sigma === undefined ? 'spread not proved' : `spread ${sigma} ${counts}`;
+  const spread = sigma === undefined ? 'spread not proved' : `spread ${twoDigits(sigma)} ${counts}`;
   return `${name}${serial ? `, no. ${serial}` : ''}; ${provedOn ? `proved ${provedOn}` : 'not proved'}, ${spread.replaceAll('um', 'µm')}`;
 }
 

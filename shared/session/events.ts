@@ -96,6 +96,10 @@ export const eventSchema = z.discriminatedUnion('type', [
     by: takenBySchema,
     steadiness: steadinessSchema.nullable().describe('null for one reading alone'),
     raw: z.string().optional().describe('the text as typed, or as an instrument typed it'),
+    sentAgain: z
+      .literal(true)
+      .optional()
+      .describe('asked back, for it lies far from the others, and sent again'),
     keyed: z
       .tuple([z.number(), z.number()])
       .optional()

@@ -4,6 +4,7 @@ import { close } from '../state/actions.ts';
 import { alongOf, nearest, runOf } from '../state/on-plan.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
+import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
 import { Asking } from './asking.tsx';
 import { Control, Row } from './control.tsx';
@@ -23,13 +24,22 @@ export function PlaceQuestion({ place }: { place: Placement }) {
   const aim = async () => {
     if (!(await page.send({ do: 'aim', place }))) page.point(nothing);
   };
+  const behind = takenFrom(session, place);
+  /** The walk is begun again here: what was read from here on is taken back, the last first, so that it goes on here. */
+  const fromHere = async () => {
+    for (const take of behind.toReversed()) {
+      if (await page.send({ do: 'void', take, reason: say('repeated from here on') })) return;
+    }
+    page.point(nothing);
+  };
   return (
     <Asking
       title={`${placeWords(place)}: ${runTitle(session, run)}${value ? '' : ', not read yet'}`}
       testId="place-question"
       onKey={(key) => {
-        if (key !== 'Enter') return move(key);
-        void aim();
+        if (key === 'Enter') void aim();
+        else if (key.toLowerCase() === 'a' && behind.length > 1) void fromHere();
+        else return move(key);
         return true;
       }}
     >
@@ -41,6 +51,14 @@ export function PlaceQuestion({ place }: { place: Placement }) {
           testId="aim-yes"
           onClick={aim}
         />
+        {behind.length > 1 && (
+          <Control
+            word={say('And all after it')}
+            hint={say('A, {count} readings', { count: behind.length })}
+            testId="from-here"
+            onClick={fromHere}
+          />
+        )}
         <Control word="Left" hint="left arrow" onClick={() => move('ArrowLeft')} />
         <Control word="Right" hint="right arrow" onClick={() => move('ArrowRight')} />
         {session.runs.length > 1 && (
@@ -54,6 +72,14 @@ export function PlaceQuestion({ place }: { place: Placement }) {
       </Row>
     </Asking>
   );
+}
+
+/** Numbers of the takes that count at this place and at all that follow it in its run, in that order; none when this one was not read. */
+export function takenFrom(session: Session, place: Placement): number[] {
+  const run = session.counted.has(placementKey(place)) ? runOf(session, place.run) : undefined;
+  const places = run ? placementsOf(run) : [];
+  const at = places.findIndex((other) => placementKey(other) === placementKey(place));
+  return places.slice(at).flatMap((other) => session.counted.get(placementKey(other))?.seq ?? []);
 }
 
 /** The place beside this one along the part, or the nearest one of another run. */

@@ -14,6 +14,8 @@ export function WedgeEntry() {
   const field = useRef<HTMLInputElement>(null);
   const burst = useRef<Burst | null>(null);
   const timer = useRef(0);
+  /** What was asked back: sent again alike, it counts. */
+  const askedBack = useRef<string | null>(null);
   const [shown, setShown] = useState('');
   const [said, setSaid] = useState<string | null>(null);
   const [listens, setListens] = useState(false);
@@ -54,7 +56,10 @@ export function WedgeEntry() {
       return setSaid(say('"{text}" broke off: nothing was taken. Send it again.', { text: outcome.text }));
     }
     setSaid(null);
-    void page.send({ do: 'type', text: outcome.text, keyed: outcome.keyed });
+    const { text, keyed } = outcome;
+    void page.send({ do: 'type', text, keyed, again: text === askedBack.current }).then((refusal) => {
+      askedBack.current = refusal?.code === 'take.farOff' ? text : null;
+    });
   };
   return (
     <section class="typed wedge" data-listens={listens} data-testid="wedge">

@@ -1,10 +1,12 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { decimalsFor } from '../../shared/words.ts';
+import { decimalsFor, referenceWord } from '../../shared/words.ts';
 import { stationsAlong } from '../state/on-plan.ts';
+import type { Reference } from '../state/page-state.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 import { sweepColumns } from '../state/sweep-columns.ts';
 import { kindWords, lineTitle } from '../words/kinds.ts';
-import { signed } from '../words/signed.ts';
+import { say } from '../words/say.ts';
+import { heightText, signed } from '../words/signed.ts';
 
 /** How the columns of the sweeps come about. */
 export function sweepWords({ setup }: Session): string {
@@ -26,10 +28,11 @@ interface SweepTableProps {
   readonly session: Session;
   readonly line: string;
   readonly survey: SurveyResult | null;
+  readonly reference: Reference;
 }
 
 /** The sweeps over one line side by side, their mean, and what was turned over by itself. */
-export function SweepTable({ session, line, survey }: SweepTableProps) {
+export function SweepTable({ session, line, survey, reference }: SweepTableProps) {
   const { columns, meanUm, artefactUm, sagUm } = sweepColumns(session, line);
   const found = survey?.lines.find(({ name }) => name === line);
   const together = new Map(found?.stations.map((station) => [station.name, station]));
@@ -54,7 +57,7 @@ export function SweepTable({ session, line, survey }: SweepTableProps) {
           ))}
           {columns.length > 1 && <th scope="col">Mean µm</th>}
           {artefactUm && <th scope="col">{`Own error of the ${session.setup.kind} µm`}</th>}
-          <th scope="col">All readings µm</th>
+          <th scope="col">{together.size > 0 ? allReadings(session, reference) : say('All readings µm')}</th>
         </tr>
       </thead>
       <tbody>
@@ -70,13 +73,21 @@ export function SweepTable({ session, line, survey }: SweepTableProps) {
               ])}
               {columns.length > 1 && <td>{cell(meanUm.get(name), decimals)}</td>}
               {artefactUm && <td>{cell(artefactUm.get(name), decimals)}</td>}
-              <td>{all ? `${signed(all.heightUm, decimals)} ± ${(2 * all.uUm).toFixed(decimals)}` : ''}</td>
+              <td>{all ? heightText(all, decimals) : ''}</td>
             </tr>
           );
         })}
       </tbody>
     </table>
   );
+}
+
+/** Title of the last column: what its heights stand over. */
+function allReadings({ setup }: Session, reference: Reference): string {
+  if (setup.kind === 'dovetail') return say('All readings, over the mean size µm');
+  return kindWords[setup.kind].overMotion
+    ? say('All readings, over the motion µm')
+    : say('All readings, over {reference} µm', { reference: referenceWord(reference) });
 }
 
 /** "as it stands" of "top as it stands": the table is of the top already. */

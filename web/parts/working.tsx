@@ -3,23 +3,24 @@ import type { Session } from '../../shared/session/fold.ts';
 import { takenRuns } from '../../shared/session/taken-runs.ts';
 import { type Placement, placementKey, placementsOf, type TiltRun } from '../../shared/survey/plan.ts';
 import { toInternal } from '../../shared/units.ts';
-import { decimalsFor } from '../../shared/words.ts';
+import { decimalsFor, referenceWord } from '../../shared/words.ts';
 import { behindHeight, type Lit, strengths, weightsOf } from '../state/lit.ts';
 import { usePage, usePick } from '../state/page.ts';
+import type { Reference } from '../state/page-state.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { lengthText } from '../words/length.ts';
 import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
-import { signed } from '../words/signed.ts';
+import { heightText, signed } from '../words/signed.ts';
 import { SweepTable, sweepWords } from './working-sweeps.tsx';
 import { Why } from './working-why.tsx';
 
 /** The arithmetic as it would be done on paper, run by run, and beside it what all readings together say. */
-export function Working({ session }: { session: Session }) {
-  const survey = surveyResult(session, 'ends');
+export function Working({ session, reference }: { session: Session; reference: Reference }) {
+  const survey = surveyResult(session, reference);
   const lit = usePick((state) => state.lit);
-  const behind = lit?.is === 'height' && survey ? behindHeight(session, lit) : [];
+  const behind = lit?.is === 'height' && survey ? behindHeight(session, lit, reference) : [];
   const lights = strengths(behind);
   const weights = lit?.is === 'height' ? weightsOf(behind) : null;
   const read = new Set([...session.counted.values()].map(({ place }) => place.run));
@@ -28,7 +29,11 @@ export function Working({ session }: { session: Session }) {
   const swept = new Set(runs.filter(({ reads }) => reads === 'height').map(({ line }) => line));
   return (
     <section class="working" data-testid="working" aria-label="The working">
-      <p class="soft">{kindWords[session.setup.kind].reads === 'tilt' ? walkWords : sweepWords(session)}</p>
+      <p class="soft">
+        {kindWords[session.setup.kind].reads === 'tilt'
+          ? say(walkWords, { reference: referenceWord(reference) })
+          : sweepWords(session)}
+      </p>
       {survey && walks.length > 0 && <Why session={session} survey={survey} lit={lit} behind={behind} />}
       <div class="walks">
         {walks.map((run) =>
@@ -40,6 +45,7 @@ export function Working({ session }: { session: Session }) {
               session={session}
               run={run}
               survey={survey}
+              reference={reference}
               lit={lit}
               lights={lights}
               weights={weights}
@@ -47,7 +53,7 @@ export function Working({ session }: { session: Session }) {
           ),
         )}
         {[...swept].map((line) => (
-          <SweepTable key={line} session={session} line={line} survey={survey} />
+          <SweepTable key={line} session={session} line={line} survey={survey} reference={reference} />
         ))}
       </div>
       {survey && (
@@ -62,12 +68,14 @@ export function Working({ session }: { session: Session }) {
 }
 
 const walkWords =
-  'Reading × foot spacing is the rise of one step. The rises are summed; the line through both ends is taken off the sum, and with it the zero of the level. Plus stands proud. The last column puts all walks together.';
+  'Reading × foot spacing is the rise of one step. The rises are summed; the line through both ends is taken off the sum, and with it the zero of the level. Plus stands proud. The last column puts all walks together and stands over {reference}.';
 
 interface WalkTableProps {
   readonly session: Session;
   readonly run: TiltRun;
   readonly survey: SurveyResult | null;
+  /** What the heights of the last column stand over. */
+  readonly reference: Reference;
   readonly lit: Lit | null;
   /** How strongly each reading is lit, by `placementKey`. */
   readonly lights: ReadonlyMap<string, number>;
@@ -82,7 +90,7 @@ function litStyle(strength: number | undefined) {
   return { style: { background: `color-mix(in srgb, var(--print) ${percent}%, transparent)` } };
 }
 
-function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProps) {
+function WalkTable({ session, run, survey, reference, lit, lights, weights }: WalkTableProps) {
   const page = usePage();
   const steps = stepsOf(session, run);
   const placeOf = ({ from, to }: { from: string; to: string }): Placement => ({
@@ -109,9 +117,11 @@ function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProp
           <th scope="col">Reading µm/m</th>
           <th scope="col">× {lengthText(steps[0]?.baseMm ?? 0, 'mm')} mm = rise µm</th>
           <th scope="col">Sum µm</th>
-          <th scope="col">End line µm</th>
-          <th scope="col">Height µm</th>
-          <th scope="col">All walks µm</th>
+          <th scope="col">{say('End line µm')}</th>
+          <th scope="col">{say('Height over end line µm')}</th>
+          <th scope="col" data-testid="over">
+            {say('All walks, over {reference} µm', { reference: referenceWord(reference) })}
+          </th>
           {weights && <th scope="col">{say('Counts µm per µm/m')}</th>}
         </tr>
       </thead>
@@ -146,7 +156,7 @@ function WalkTable({ session, run, survey, lit, lights, weights }: WalkTableProp
                     aria-pressed={lit?.is === 'height' && lit.station === row.to}
                     onClick={() => page.change({ lit: { is: 'height', line: run.line, station: row.to } })}
                   >
-                    {`${signed(all.heightUm, decimals)} ± ${(2 * all.uUm).toFixed(decimals)}`}
+                    {heightText(all, decimals)}
                   </button>
                 )}
               </td>

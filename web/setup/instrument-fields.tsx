@@ -111,9 +111,15 @@ function plusEndLabel(proved: ProvedInstrument | undefined): string {
     : say('Its plus end (not the {end}) points to', { end: proving.far });
 }
 
-function spreadEntry({ source, graduation }: SetupForm): Entry {
-  if (source !== 'typed') return { field: 'sigma', label: 'Spread of one reading, if proved' };
-  return { field: 'sigma', label: `One reading is good to${graduation === '1' ? '' : ', graduations'}` };
+function spreadEntry({ source, unit, graduation }: SetupForm): Entry {
+  const counted = graduation === '1' || source === 'cable' ? unitWord(unit) : say('graduations');
+  return {
+    field: 'sigma',
+    label:
+      source === 'typed'
+        ? say('One reading is good to, {counted}', { counted })
+        : say('Spread of one reading, {counted}, if proved', { counted }),
+  };
 }
 
 function tryIt({ kind }: SetupForm, tilt: boolean): string {

@@ -1,5 +1,6 @@
 import { isIdentity } from '../../shared/proving/identity.ts';
 import type { ProvedInstrument } from '../../shared/proving/instruments.ts';
+import { twoDigits } from '../../shared/proving/spread.ts';
 import type { SetupForm } from './fields.ts';
 import { anotherPort } from './setup-form.ts';
 
@@ -13,7 +14,7 @@ export function provedFields({ sign, sigma, proving }: ProvedInstrument): Partia
     profile,
     unit,
     graduation: String(graduation),
-    sigma: String(sigma),
+    sigma: String(twoDigits(sigma)),
     ...(reads === 'height' && { plus: sign === -1 ? 'low' : 'high' }),
     ...(by && { operator: by }),
   };

@@ -1,10 +1,13 @@
 import type { Session } from '../../shared/session/fold.ts';
+import { type Placement, placementKey } from '../../shared/survey/plan.ts';
+import { surveyNotices } from '../words/notices.ts';
 import { say } from '../words/say.ts';
 import { showsDrift } from './drift.ts';
 import { takesByButton } from './needle.ts';
 import { addableRun, runOf } from './on-plan.ts';
 import type { Page } from './page.ts';
 import { lastTake, mayControl, nothing, type PageState, placeNow } from './page-state.ts';
+import { surveyResult } from './survey-result.ts';
 
 /** How an action was asked for. A pedal is wired as a Page Down key. */
 export type Asked = 'key' | 'button' | 'pedal';
@@ -78,10 +81,17 @@ export const repeat: Action = {
   can: surveying,
   run(page) {
     const { session } = page.store.get();
-    const place = session && (lastTake(session)?.event.place ?? placeNow(session));
+    const place = session && (doubted(session) ?? lastTake(session)?.event.place ?? placeNow(session));
     if (place) page.change({ pointing: { at: 'place', place }, refusal: null });
   },
 };
+
+/** The place that a warning asks to be read again. */
+function doubted(session: Session): Placement | null {
+  const told = surveyNotices(session, surveyResult(session, 'ends'));
+  const place = told.find((notice) => notice.warns && notice.place)?.place;
+  return place && session.counted.has(placementKey(place)) ? place : null;
+}
 
 export const skip: Action = {
   id: 'skip',

@@ -23,12 +23,15 @@ export function listenToKeys(page: Page): void {
       event.preventDefault();
       return page.change({ help: false });
     }
-    if (event.key === 'Escape' && (state.pointing.at !== 'nothing' || state.refusal)) {
-      event.preventDefault();
-      return close(page);
+    // From the field for typed readings, and from whatever is asked or refused, Escape leads to the other keys.
+    if (event.key === 'Escape') {
+      if (event.target instanceof HTMLElement) event.target.blur();
+      page.change({ fieldLeft: true });
+      if (state.pointing.at !== 'nothing' || state.refusal) {
+        event.preventDefault();
+        return close(page);
+      }
     }
-    // From the field for typed readings, Escape leads to the other keys.
-    if (event.key === 'Escape' && event.target instanceof HTMLElement) event.target.blur();
     if (belongsElsewhere(event)) return;
     // A question is open: only it is answered, so that a pedal doesn't take in the middle of a reason.
     if (state.pointing.at !== 'nothing') return;

@@ -1,3 +1,4 @@
+import type { ReferenceKind } from '../../shared/figures/reference.ts';
 import { type ReadingBehind, readingsBehind } from '../../shared/reduce/behind.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
@@ -9,9 +10,13 @@ export type Lit =
   | { readonly is: 'height'; readonly line: string; readonly station: string }
   | { readonly is: 'reading'; readonly place: Placement };
 
-/** The readings that make a height over the line through its ends. */
-export function behindHeight(session: Session, lit: Extract<Lit, { is: 'height' }>): ReadingBehind[] {
-  return readingsBehind(validateSheet(toSheet(session)), lit.line, lit.station, 'ends');
+/** The readings that make a height over its reference line. */
+export function behindHeight(
+  session: Session,
+  lit: Extract<Lit, { is: 'height' }>,
+  reference: ReferenceKind,
+): ReadingBehind[] {
+  return readingsBehind(validateSheet(toSheet(session)), lit.line, lit.station, reference);
 }
 
 /** What each reading counts, by `placementKey`. */

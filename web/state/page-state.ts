@@ -67,6 +67,8 @@ export interface PageState {
   readonly heardAt: number | null;
   readonly trace: readonly TracePoint[];
   readonly refusal: SentError | null;
+  /** The field for typed readings was left with Escape, to have the keys of the page. */
+  readonly fieldLeft: boolean;
   readonly pointing: Pointing;
   readonly job: OpenedJob | null;
   readonly reference: Reference;
@@ -110,6 +112,7 @@ export const initialState: PageState = {
   heardAt: null,
   trace: [],
   refusal: null,
+  fieldLeft: false,
   pointing: nothing,
   job: null,
   reference: 'ends',
@@ -134,6 +137,20 @@ export function mayControl({ access }: Pick<PageState, 'access'>): boolean {
 /** Where the level is being used: the next placement, or the last one when all are done. */
 export function placeNow(session: Session): Placement | null {
   return session.next ?? session.takes.at(-1)?.event.place ?? null;
+}
+
+/** The place that the open question is about, to be marked in the drawing. */
+export function pointedAt({ pointing, session }: PageState): Placement | null {
+  switch (pointing.at) {
+    case 'place':
+      return pointing.place;
+    case 'undo':
+      return (session && lastTake(session)?.event.place) ?? null;
+    case 'skip':
+      return session?.next ?? null;
+    default:
+      return null;
+  }
 }
 
 /** The take that undo would take back: the last one that still counts. */

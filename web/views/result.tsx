@@ -41,7 +41,7 @@ export function ResultView() {
         </header>
         {survey?.result.kind !== 'plate' && <Figures figures={figures} />}
         {working ? (
-          <Working session={session} />
+          <Working session={session} reference={reference} />
         ) : (
           <Drawing
             session={session}

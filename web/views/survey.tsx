@@ -11,7 +11,7 @@ import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
 import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts';
 import { usePage, usePick } from '../state/page.ts';
-import { mayControl } from '../state/page-state.ts';
+import { mayControl, pointedAt } from '../state/page-state.ts';
 import { surveyResult } from '../state/survey-result.ts';
 import { firstOf, noNotice, surveyNotices, suspectOf } from '../words/notices.ts';
 import { surveySentence } from '../words/survey-sentence.ts';
@@ -44,7 +44,11 @@ export function SurveyView() {
         </header>
         <AlongNeedles />
         <div class="sheet-middle">
-          {working && session.counted.size > 0 ? <Working session={session} /> : <LiveDrawing />}
+          {working && session.counted.size > 0 ? (
+            <Working session={session} reference="ends" />
+          ) : (
+            <LiveDrawing />
+          )}
           <Beforehand />
         </div>
         <Foot />
@@ -61,7 +65,7 @@ function LiveDrawing() {
   const stands = usePick(standsOn);
   const lifted = usePick(isLifted);
   const trouble = usePick(inTrouble);
-  const picked = usePick(({ pointing }) => (pointing.at === 'place' ? pointing.place : null));
+  const picked = usePick(pointedAt);
   const open = usePick((state) => state.replay === null && mayControl(state));
   if (!session) return null;
   const survey = surveyResult(session, 'ends');

@@ -7,6 +7,8 @@ import type { SurveyResult } from '../state/survey-result.ts';
 export interface Notice {
   readonly text: string;
   readonly warns: boolean;
+  /** The place to repeat or to look at. */
+  readonly place?: Placement;
 }
 
 /** A reading that disagrees with the others, and by how much, µm/m for a level and µm for an indicator. */

@@ -37,7 +37,7 @@ test('a sound reading is not suspect, and one that nothing checks is said to be 
 test('a height is explained by the readings that make it', async () => {
   const { session } = await chip();
   const lit = { is: 'height', line: 'front way', station: 'F2' } as const;
-  const behind = behindHeight(session, lit);
+  const behind = behindHeight(session, lit, 'ends');
   // Out and back alike, by the end line: (1 − 2/8) · 150 mm / 2 on this side, −2/8 · 150 mm / 2 beyond.
   expect(behind[0]!.weight).toBeCloseTo(0.05625, 9);
   expect(behind[5]!.weight).toBeCloseTo(-0.01875, 9);
@@ -45,7 +45,7 @@ test('a height is explained by the readings that make it', async () => {
   expect(whyHeight(session, 'F2', behind)).toBe(
     '16 readings make the height of F2; the darker a row, the more it counts. F0 – F1 (front way, going out) counts most: had it read 1 µm/m more, F2 would stand 0.056 µm higher.',
   );
-  expect(whyHeight(session, 'F0', behindHeight(session, { ...lit, station: 'F0' }))).toContain(
+  expect(whyHeight(session, 'F0', behindHeight(session, { ...lit, station: 'F0' }, 'ends'))).toContain(
     'by definition',
   );
 });
