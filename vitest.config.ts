@@ -4,8 +4,8 @@ export default defineConfig({
   test: {
     include: ['{shared,protocols,daemon,web,tests}/**/*.test.ts'],
     reporters: ['default', './tests/tools/counts-reporter.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 180_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
   },
 });

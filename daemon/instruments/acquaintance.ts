@@ -10,6 +10,8 @@ export interface Fit {
   readonly profile: Profile;
   /** Frames that it understood. */
   readonly frames: number;
+  /** Bytes of these frames, their delimiters left out. */
+  readonly bytes: number;
   /** Pieces that it did not. */
   readonly discarded: number;
   /** What the last frame would read. */
@@ -49,6 +51,7 @@ class Fitter {
   readonly cutter: Cutter;
   readonly #profile: Profile;
   #frames = 0;
+  #bytes = 0;
   #discarded = 0;
   #last: readonly ChannelReading[] | null = null;
 
@@ -63,7 +66,13 @@ class Fitter {
   }
 
   get fit(): Fit {
-    return { profile: this.#profile, frames: this.#frames, discarded: this.#discarded, last: this.#last };
+    return {
+      profile: this.#profile,
+      frames: this.#frames,
+      bytes: this.#bytes,
+      discarded: this.#discarded,
+      last: this.#last,
+    };
   }
 
   #frame(raw: string): void {
@@ -73,6 +82,7 @@ class Fitter {
       return;
     }
     this.#frames += 1;
+    this.#bytes += raw.length;
     this.#last = decoding.ok;
   }
 }
