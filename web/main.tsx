@@ -27,10 +27,12 @@ import { createSounds } from './state/sound.ts';
 import { createVoice } from './state/speech.ts';
 import { keepAwake } from './state/wake-lock.ts';
 import { App } from './views/app.tsx';
+import { writeNumbersLike } from './words/quantity.ts';
 
 // The page's security policy forbids making code from text, which the validator would else try.
 z.config({ jitless: true });
 
+writeNumbersLike(navigator.language);
 const preferred = recall();
 const dark = matchMedia('(prefers-color-scheme: dark)');
 const url = new URL('ws', location.href);

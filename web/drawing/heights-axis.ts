@@ -1,3 +1,4 @@
+import { asWritten, number, shortNumber } from '../words/quantity.ts';
 import { highAndLow, type Sides } from '../words/sides.ts';
 
 /** The vertical axis of the profile: round steps, room round the band, nothing blown up out of proportion. */
@@ -21,7 +22,7 @@ const wordsRoom = 0.14;
 /**
  * An axis that holds every value, with about `lines` steps, and with room for words on one side of them.
  *
- * It is never closer than eight times the largest uncertainty, so that noise doesn't look like a cliff, and
+ * Steps are round in the unit of the reader. It is never closer than eight times the largest uncertainty, so that noise doesn't look like a cliff, and
  * always shows zero.
  */
 export function heightsAxis(
@@ -34,7 +35,8 @@ export function heightsAxis(
   const high = Math.max(0, ...valuesUm);
   const span = Math.max(high - low, 8 * largestUUm, 0.4);
   const middle = (high + low) / 2;
-  const stepUm = roundStep((1.15 * span) / Math.max(2, lines));
+  const oneUm = asWritten().one();
+  const stepUm = oneUm * roundStep((1.15 * span) / Math.max(2, lines) / oneUm);
   let from = Math.floor(Math.min(low, middle - span / 2) / stepUm - 0.1);
   let to = Math.ceil(Math.max(high, middle + span / 2) / stepUm + 0.1);
   if (to === 0) to = 1;
@@ -46,21 +48,18 @@ export function heightsAxis(
   return { minUm: from * stepUm, maxUm: to * stepUm, stepUm, ticksUm };
 }
 
-/** "10 high", "0", "5 low": a height without a sign. */
+/** "10 high", "0", "5 low": a height without a sign, in the unit of the reader. */
 export function heightLabel(heightUm: number, stepUm: number, sides: Sides = highAndLow): string {
-  const decimals = Math.max(0, -Math.floor(Math.log10(stepUm) + 1e-9));
-  const rounded = Number(Math.abs(heightUm).toFixed(decimals));
+  const oneUm = asWritten().one();
+  const decimals = Math.max(0, -Math.floor(Math.log10(stepUm / oneUm) + 1e-9));
+  const rounded = Number((Math.abs(heightUm) / oneUm).toFixed(decimals));
   if (rounded === 0) return '0';
-  const size = rounded.toLocaleString('en', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  });
-  return `${size} ${heightUm > 0 ? sides.above : sides.below}`;
+  return `${number(rounded, decimals)} ${heightUm > 0 ? sides.above : sides.below}`;
 }
 
 /** How many times heights are drawn larger than lengths, to two digits, with thousands set apart. */
 export function exaggeration(pxPerUm: number, pxPerMm: number): string {
   const times = (pxPerUm * 1000) / pxPerMm;
   const unit = 10 ** Math.max(0, Math.floor(Math.log10(times)) - 1);
-  return (Math.round(times / unit) * unit).toLocaleString('en', { maximumFractionDigits: 0 });
+  return shortNumber(Math.round(times / unit) * unit, 0);
 }

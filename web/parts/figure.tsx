@@ -1,5 +1,5 @@
-import { amount } from '../../shared/words.ts';
 import { type ShownFigure, sureOf } from '../words/figures.ts';
+import { asWritten } from '../words/quantity.ts';
 
 interface FigureProps {
   readonly figure: ShownFigure;
@@ -10,8 +10,8 @@ interface FigureProps {
 
 /** The main figure, as large as the live reading was, with its uncertainty and what it is against. */
 export function Figure({ figure, reference, several }: FigureProps) {
-  const { title, value, u, unit, says } = figure;
-  const digits = amount(value, u);
+  const { title, value, u, says } = figure;
+  const { digits, unit } = asWritten().parts(value, u, figure.unit);
   return (
     <section class="live" aria-label={title}>
       <div
@@ -39,7 +39,7 @@ export function Figures({ figures }: { figures: readonly ShownFigure[] }) {
         <div key={figure.name} data-figure={figure.name} data-value={figure.value} data-u={figure.u}>
           <dt>{figure.title}</dt>
           <dd>
-            <b>{`${amount(figure.value, figure.u)} ${figure.unit}`}</b>
+            <b>{asWritten().size(figure.value, figure.u, figure.unit)}</b>
             {`, ${sureOf(figure)}`}
           </dd>
           <dd>{figure.says}</dd>

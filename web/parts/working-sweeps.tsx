@@ -5,8 +5,9 @@ import type { Reference } from '../state/page-state.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 import { sweepColumns } from '../state/sweep-columns.ts';
 import { kindWords, lineTitle } from '../words/kinds.ts';
+import { asWritten } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
-import { heightText, signed } from '../words/signed.ts';
+import { heightText, signedSize } from '../words/signed.ts';
 
 /** How the columns of the sweeps come about. */
 export function sweepWords({ setup }: Session): string {
@@ -34,11 +35,13 @@ interface SweepTableProps {
 /** The sweeps over one line side by side, their mean, and what was turned over by itself. */
 export function SweepTable({ session, line, survey, reference }: SweepTableProps) {
   const { columns, meanUm, artefactUm, sagUm } = sweepColumns(session, line);
+  const head = asWritten().head();
   const found = survey?.lines.find(({ name }) => name === line);
   const together = new Map(found?.stations.map((station) => [station.name, station]));
   const largestU = Math.max(0.05, ...(found?.stations.map(({ uUm }) => uUm) ?? []));
-  const decimals = Math.max(1, decimalsFor(largestU));
-  const cell = (value: number | undefined, digits = 1) => (value === undefined ? '' : signed(value, digits));
+  const decimals = Math.max(1, decimalsFor(largestU / asWritten().one()));
+  const cell = (value: number | undefined, digits = 1) =>
+    value === undefined ? '' : signedSize(value, digits);
   const read = stationsAlong(session, line).filter(({ name }) =>
     columns.some(({ readUm }) => readUm.has(name)),
   );
@@ -49,15 +52,19 @@ export function SweepTable({ session, line, survey, reference }: SweepTableProps
       <thead>
         <tr>
           <th scope="col">Station</th>
-          {sagUm && <th scope="col">Sag µm</th>}
+          {sagUm && <th scope="col">{`Sag ${head}`}</th>}
           {columns.map(({ run }) => (
             <th key={run.id} scope="col" colSpan={2}>
-              {size ? 'Size, and less the mean µm' : `${shortTitle(run.id, line)}: read, less set-up µm`}
+              {size
+                ? `Size, and less the mean ${head}`
+                : `${shortTitle(run.id, line)}: read, less set-up ${head}`}
             </th>
           ))}
-          {columns.length > 1 && <th scope="col">Mean µm</th>}
-          {artefactUm && <th scope="col">{`Own error of the ${session.setup.kind} µm`}</th>}
-          <th scope="col">{together.size > 0 ? allReadings(session, reference) : say('All readings µm')}</th>
+          {columns.length > 1 && <th scope="col">{`Mean ${head}`}</th>}
+          {artefactUm && <th scope="col">{`Own error of the ${session.setup.kind} ${head}`}</th>}
+          <th scope="col">
+            {together.size > 0 ? allReadings(session, reference) : say('All readings {unit}', { unit: head })}
+          </th>
         </tr>
       </thead>
       <tbody>

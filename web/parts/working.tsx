@@ -9,10 +9,11 @@ import { usePage, usePick } from '../state/page.ts';
 import type { Reference } from '../state/page-state.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
-import { lengthText } from '../words/length.ts';
+import { spanText } from '../words/length.ts';
+import { asWritten, number } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
-import { heightText, signed } from '../words/signed.ts';
+import { heightText, signed, signedSize } from '../words/signed.ts';
 import { SweepTable, sweepWords } from './working-sweeps.tsx';
 import { Why } from './working-why.tsx';
 
@@ -101,7 +102,9 @@ function WalkTable({ session, run, survey, reference, lit, lights, weights }: Wa
   const line = survey?.lines.find(({ name }) => name === run.line);
   const together = new Map(line?.stations.map((station) => [station.name, station]));
   const largestU = Math.max(0.05, ...(line?.stations.map(({ uUm }) => uUm) ?? []));
-  const decimals = Math.max(1, decimalsFor(largestU));
+  const writing = asWritten();
+  const head = writing.head();
+  const decimals = Math.max(1, decimalsFor(largestU / writing.one()));
   return (
     <table>
       <caption>
@@ -114,13 +117,18 @@ function WalkTable({ session, run, survey, reference, lit, lights, weights }: Wa
       <thead>
         <tr>
           <th scope="col">Step</th>
-          <th scope="col">Reading µm/m</th>
-          <th scope="col">× {lengthText(steps[0]?.baseMm ?? 0, 'mm')} mm = rise µm</th>
-          <th scope="col">Sum µm</th>
-          <th scope="col">{say('End line µm')}</th>
-          <th scope="col">{say('Height over end line µm')}</th>
+          <th scope="col">{say('Reading {unit}', { unit: writing.head('µm/m') })}</th>
+          <th scope="col">
+            {say('× {base} = rise {unit}', {
+              base: spanText(steps[0]?.baseMm ?? 0, writing.lengthUnit),
+              unit: head,
+            })}
+          </th>
+          <th scope="col">{say('Sum {unit}', { unit: head })}</th>
+          <th scope="col">{say('End line {unit}', { unit: head })}</th>
+          <th scope="col">{say('Height over end line {unit}', { unit: head })}</th>
           <th scope="col" data-testid="over">
-            {say('All walks, over {reference} µm', { reference: referenceWord(reference) })}
+            {say('All walks, over {reference} {unit}', { reference: referenceWord(reference), unit: head })}
           </th>
           {weights && <th scope="col">{say('Counts µm per µm/m')}</th>}
         </tr>
@@ -142,11 +150,11 @@ function WalkTable({ session, run, survey, reference, lit, lights, weights }: Wa
                   {`${row.from}–${row.to}`}
                 </button>
               </th>
-              <td>{signed(row.readingUmPerM, 1)}</td>
-              <td>{signed(row.riseUm, 2)}</td>
-              <td>{signed(row.sumUm, 2)}</td>
-              <td>{signed(row.endLineUm, 2)}</td>
-              <td>{signed(row.heightUm, decimals)}</td>
+              <td>{signedSize(row.readingUmPerM, 1, 'µm/m')}</td>
+              <td>{signedSize(row.riseUm, 2)}</td>
+              <td>{signedSize(row.sumUm, 2)}</td>
+              <td>{signedSize(row.endLineUm, 2)}</td>
+              <td>{signedSize(row.heightUm, decimals)}</td>
               <td>
                 {all && (
                   <button
@@ -156,7 +164,7 @@ function WalkTable({ session, run, survey, reference, lit, lights, weights }: Wa
                     aria-pressed={lit?.is === 'height' && lit.station === row.to}
                     onClick={() => page.change({ lit: { is: 'height', line: run.line, station: row.to } })}
                   >
-                    {heightText(all, decimals)}
+                      {heightText(all, decimals)}
                   </button>
                 )}
               </td>
@@ -179,15 +187,16 @@ interface CrossTableProps {
 function CrossTable({ session, run, lights }: CrossTableProps) {
   const steps = stepsOf(session, run).filter(({ readingUmPerM }) => readingUmPerM !== null);
   const mean = steps.reduce((sum, step) => sum + run.facing * (step.readingUmPerM ?? 0), 0) / steps.length;
+  const writing = asWritten();
   return (
     <table>
       <caption>{runTitle(session, run)}</caption>
       <thead>
         <tr>
           <th scope="col">Across</th>
-          <th scope="col">Reading µm/m</th>
-          <th scope="col">Less the mean µm/m</th>
-          <th scope="col">× {lengthText(steps[0]?.baseMm ?? 0, 'mm')} mm = rear over front µm</th>
+          <th scope="col">{`Reading ${writing.head('µm/m')}`}</th>
+          <th scope="col">{`Less the mean ${writing.head('µm/m')}`}</th>
+          <th scope="col">{`× ${spanText(steps[0]?.baseMm ?? 0, writing.lengthUnit)} = rear over front ${writing.head()}`}</th>
         </tr>
       </thead>
       <tbody>
@@ -196,9 +205,9 @@ function CrossTable({ session, run, lights }: CrossTableProps) {
           return (
             <tr key={from} {...litStyle(lights.get(placementKey({ run: run.id, at: [from, to] })))}>
               <th scope="row">{`${from}–${to}`}</th>
-              <td>{signed(reading, 1)}</td>
-              <td>{signed(reading - mean, 1)}</td>
-              <td>{signed(((reading - mean) * baseMm) / 1000, 2)}</td>
+              <td>{signedSize(reading, 1, 'µm/m')}</td>
+              <td>{signedSize(reading - mean, 1, 'µm/m')}</td>
+              <td>{signedSize(((reading - mean) * baseMm) / 1000, 2)}</td>
             </tr>
           );
         })}

@@ -1,5 +1,6 @@
 import { evenSteps } from '../../shared/survey/plate.ts';
 import { readNumber } from '../words/numbers.ts';
+import { shortNumber } from '../words/quantity.ts';
 import type { SetupForm } from './fields.ts';
 
 /** Whether the stations cover what is measured, in words. */
@@ -12,7 +13,7 @@ export interface Coverage {
 /** Steps that differ from the foot spacing by more than this part of it are warned of. */
 const mostMisfit = 0.01;
 
-const figure = (value: number) => value.toLocaleString('en', { maximumFractionDigits: 2 });
+const figure = (value: number) => shortNumber(value, 2);
 
 export function coverage(form: SetupForm): Coverage | undefined {
   if (form.kind === 'way' || form.kind === 'bed') return ofWalk(form);

@@ -7,6 +7,7 @@ import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import { CompareView } from './compare.tsx';
 import { JobView } from './job.tsx';
+import { measureIn } from '../words/quantity.ts';
 import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
@@ -27,6 +28,8 @@ export function App() {
   const help = usePick((state) => state.help);
   const link = usePick((state) => state.link);
   const seq = usePick((state) => state.session?.seq ?? 0);
+  // Before anything below is drawn: one survey is told in one measure.
+  measureIn(usePick((state) => state.session?.setup.lengthUnit ?? 'mm'));
   const title = usePick(({ session }) => (session ? `${session.setup.part}, ${session.setup.surface}` : ''));
   useEffect(() => {
     document.title = title ? `${title} · Wayscribe` : 'Wayscribe';

@@ -1,10 +1,11 @@
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
-import { amount, referenceWord, sureTo } from '../../shared/words.ts';
+import { referenceWord } from '../../shared/words.ts';
 import type { Reference } from '../state/page-state.ts';
 import type { LineResult, SurveyResult } from '../state/survey-result.ts';
 import { lineTitle } from './kinds.ts';
 import { spanText } from './length.ts';
+import { asWritten } from './quantity.ts';
 
 /** One number that the survey comes to, as it is shown: a size without a sign, and in words which end or side. */
 export interface ShownFigure {
@@ -103,14 +104,15 @@ function ofResult(
   const of =
     survey.lines.length > 1 && line && short !== name ? `${lineTitle(session.setup, line.name)}, ` : '';
   const figure = { name, value, u, unit: unit.replace('um', 'µm') };
-  const none = Number(amount(value, u)) === 0;
+  const writing = asWritten();
+  const none = writing.isNone(value, u, figure.unit);
   const { setup } = session;
   const [start, far] = 'startEnd' in setup ? [setup.startEnd, setup.farEnd] : ['start', 'far end'];
   const end = value > 0 ? far : start;
   const title = (text: string) => (of ? of + text : text.charAt(0).toUpperCase() + text.slice(1));
   const travelMm = (line?.stations.at(-1)?.xMm ?? 0) - (line?.stations[0]?.xMm ?? 0);
   const inMetal = (perM: number) =>
-    `${amount((perM * travelMm) / 1000, (u * travelMm) / 1000)} µm over ${spanText(travelMm, setup.lengthUnit)}`;
+    `${writing.size((perM * travelMm) / 1000, (u * travelMm) / 1000)} over ${spanText(travelMm, setup.lengthUnit)}`;
   switch (short) {
     case 'parallelism':
       return {
@@ -132,7 +134,7 @@ function ofResult(
       return {
         ...figure,
         title: 'Out of square',
-        says: `${none ? '' : `${end} high, `}${inMetal(value)}, ${amount(value * seconds, u * seconds)}″`,
+        says: `${none ? '' : `${end} high, `}${inMetal(value)}, ${writing.digits(value * seconds, u * seconds, '″')}″`,
       };
     }
     case 'wind': {
@@ -172,5 +174,5 @@ function highLow({ result }: SurveyResult): string {
 
 /** "sure to 0.8 µm" of a figure. */
 export function sureOf({ u, unit }: ShownFigure): string {
-  return sureTo(u, unit);
+  return asWritten().sureTo(u, unit);
 }

@@ -2,6 +2,7 @@ import type { Live } from '../../shared/messages.ts';
 import { unitWords } from '../../shared/proving/unit-words.ts';
 import type { ReadingState } from '../../shared/session/events.ts';
 import { type HeightUnit, type TiltUnit, unitFactor } from '../../shared/units.ts';
+import { asWritten, number } from './quantity.ts';
 
 /** How many decimals of a unit a person can use. */
 const decimalsOf: Record<TiltUnit | HeightUnit, number> = {
@@ -71,8 +72,8 @@ export function tipWords(
     const minus = value < 0 && !isNothing(sizeText(value, unit)) ? 'minus, ' : '';
     return { digits: sizeText(value, unit), unit: word, words: `${minus}as it reads${batteryWords(live)}` };
   }
-  // A difference is metal: it is told in µm, however the indicator counts.
-  const inMetal = unit === 'mm' ? 'um' : unit;
+  // A difference is metal: it is told in µm or inches, as the reader has it, however the indicator counts.
+  const inMetal = asWritten().lengthUnit === 'in' ? 'in' : unit === 'mm' ? 'um' : unit;
   const off = (sense * (value - from.value) * unitFactor('height', unit)) / unitFactor('height', inMetal);
   const digits = sizeText(off, inMetal);
   const side = isNothing(digits)
@@ -89,7 +90,7 @@ function numberOf(live: Live | null): number | string {
 }
 
 function isNothing(digits: string): boolean {
-  return Number(digits.replaceAll(',', '')) === 0;
+  return !/[1-9]/.test(digits);
 }
 
 function batteryWords(live: Live | null): string {
@@ -98,16 +99,12 @@ function batteryWords(live: Live | null): string {
 
 /** The size of a reading, no sign, with the decimals that its unit deserves. */
 export function sizeText(value: number, unit: string): string {
-  const decimals = isUnit(unit) ? decimalsOf[unit] : 2;
-  return Math.abs(value).toLocaleString('en', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  });
+  return number(Math.abs(value), isUnit(unit) ? decimalsOf[unit] : 2);
 }
 
 /** "1.2 s", "14 s", "3 min": how long something has lasted. */
 export function lasting(ms: number): string {
-  if (ms < 9_950) return `${(ms / 1000).toFixed(1)} s`;
+  if (ms < 9_950) return `${number(ms / 1000, 1)} s`;
   if (ms < 119_500) return `${Math.round(ms / 1000)} s`;
   if (ms < 7_170_000) return `${Math.round(ms / 60_000)} min`;
   return `${Math.round(ms / 3_600_000)} h`;

@@ -2,7 +2,7 @@ import { uncheckedRedundancy } from '../../shared/adjust/suspect.ts';
 import type { LineFigures } from '../../shared/figures/line-figures.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
-import { amount, lineSentence, sureTo } from '../../shared/words.ts';
+import { lineSentence } from '../../shared/words.ts';
 import type { Reference } from '../state/page-state.ts';
 import type { LineResult, SurveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
@@ -11,6 +11,7 @@ import { capital, lineTitle } from './kinds.ts';
 import { lineFault } from './line-fault.ts';
 import { suspectOf } from './notices.ts';
 import { turnedBoth } from './profile.ts';
+import { asWritten } from './quantity.ts';
 import type { Sentence } from './sentence.ts';
 
 /** What the metal is like, and one line on how well that is known. */
@@ -45,8 +46,10 @@ export function resultSentence(
 function metalSentence(session: Session, survey: SurveyResult, reference: Reference): string {
   const { setup } = session;
   const { kind, figures } = survey.result;
+  const writing = asWritten();
   const title = (line: LineResult) => lineTitle(setup, line.name);
-  const shape = (line: LineResult) => lineSentence(title(line), line.figures as LineFigures, reference);
+  const shape = (line: LineResult) =>
+    lineSentence(title(line), line.figures as LineFigures, reference, writing);
   const worst = survey.lines.reduce((a, b) =>
     b.figures.straightness[reference].valueUm > a.figures.straightness[reference].valueUm ? b : a,
   );
@@ -63,23 +66,23 @@ function metalSentence(session: Session, survey: SurveyResult, reference: Refere
     case 'dovetail': {
       const [sizes] = shownFigures(session, survey, reference);
       if (!sizes) return capital(setup.surface);
-      return `${capital(setup.surface)}: sizes differ by ${amount(sizes.value, sizes.u)} µm, ${sizes.says}`;
+      return `${capital(setup.surface)}: sizes differ by ${writing.size(sizes.value, sizes.u)}, ${sizes.says}`;
     }
     case 'bed': {
       const wind = figures.wind;
       if (kind !== 'bed' || !wind) return shape(worst);
       const corner = survey.lines.at(-1)?.stations.at(-1)?.name;
-      const none = Number(amount(wind.value, wind.u)) === 0;
+      const none = writing.isNone(wind.value, wind.u);
       const words = none
-        ? `No wind, ${sureTo(wind.u)}`
-        : `In wind: ${corner} stands ${amount(wind.value, wind.u)} µm ${wind.value > 0 ? 'HIGH' : 'LOW'}`;
+        ? `No wind, ${writing.sureTo(wind.u)}`
+        : `In wind: ${corner} stands ${writing.size(wind.value, wind.u)} ${wind.value > 0 ? 'HIGH' : 'LOW'}`;
       return `${words}. ${shape(worst)}`;
     }
     case 'plate': {
       if (kind !== 'plate') return shape(worst);
       const [flatness] = shownFigures(session, survey, reference);
       if (!flatness) return shape(worst);
-      return `${capital(setup.surface)} ${amount(flatness.value, flatness.u)} µm out of flat: ${flatnessEnds(survey)}`;
+      return `${capital(setup.surface)} ${writing.size(flatness.value, flatness.u)} out of flat: ${flatnessEnds(survey)}`;
     }
     default:
       return shape(worst);
@@ -148,5 +151,5 @@ export function verdictText({ verdicts }: Result): string {
   const each = verdicts.map(({ figure, verdict }) =>
     verdicts.length > 1 ? `${figure.split('.')[0]} ${said[verdict]}` : said[verdict],
   );
-  return `Limit ${first.limit} ${unit}: ${each.join('; ')}.`;
+  return `Limit ${asWritten().exact(first.limit, unit)}: ${each.join('; ')}.`;
 }

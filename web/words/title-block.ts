@@ -1,5 +1,6 @@
 import type { Session } from '../../shared/session/fold.ts';
 import { capital, instrumentWord } from './kinds.ts';
+import { number, shortNumber } from './quantity.ts';
 
 /** One cell of the title block. */
 export interface Cell {
@@ -30,12 +31,12 @@ export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
 
 function recordText({ seq, ended }: Session, replay: boolean): string {
   if (replay) return 'replay of a recording';
-  const events = `${seq.toLocaleString('en')} events`;
+  const events = `${shortNumber(seq, 0)} events`;
   return ended ? `closed, ${events}` : `on disk, ${events}`;
 }
 
 function degrees(value: number | undefined): string {
-  return value === undefined ? '–' : value.toFixed(1);
+  return value === undefined ? '–' : number(value, 1);
 }
 
 /** "25 Nov 2026": no order of figures to be mistaken. */

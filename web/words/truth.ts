@@ -1,9 +1,9 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { amount, sureTo } from '../../shared/words.ts';
 import { trueHeights } from '../drawing/plate/true-heights.ts';
 import type { Reference } from '../state/page-state.ts';
 import type { SurveyResult } from '../state/survey-result.ts';
 import { trueShape } from '../state/true-shape.ts';
+import { asWritten } from './quantity.ts';
 
 interface Height {
   readonly name: string;
@@ -45,6 +45,6 @@ function truthSentence(found: readonly Height[], truth: readonly Height[]): stri
   const within = differences.filter(({ off, uUm }) => off <= 2 * uUm + 1e-9).length;
   return (
     `${within} of ${differences.length} stations lie as near to the true shape as they claim. ` +
-    `Furthest off is ${worst.name}: ${amount(worst.off, worst.uUm)} µm, ${sureTo(worst.uUm)} there.`
+    `Furthest off is ${worst.name}: ${asWritten().size(worst.off, worst.uUm)}, ${asWritten().sureTo(worst.uUm)} there.`
   );
 }

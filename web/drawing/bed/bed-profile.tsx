@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { ReferenceKind } from '../../../shared/figures/reference.ts';
 import { referenceWord } from '../../../shared/words.ts';
 import type { ReducedStation } from '../../state/survey-result.ts';
+import { asWritten } from '../../words/quantity.ts';
 import type { Across } from '../across.ts';
 import { exaggeration, heightsAxis } from '../heights-axis.ts';
 import { HeightsTable } from '../heights-table.tsx';
@@ -60,7 +61,7 @@ export function BedProfile(props: BedProfileProps) {
 function captionText({ heights, reference }: BedProfileProps): string {
   const { corners, front, rear } = heights;
   if (front.length + rear.length < 3) {
-    return 'Height along both ways, µm: the shape shows from the second reading on.';
+    return `Height along both ways, ${asWritten().head()}: the shape shows from the second reading on.`;
   }
   const both = front.length > 0 && rear.length > 0;
   const only = front.length > 0 ? front : rear;
@@ -71,7 +72,7 @@ function captionText({ heights, reference }: BedProfileProps): string {
       : both
         ? 'the line through the ends of each way'
         : `the line through ${only[0]?.name} and ${only.at(-1)?.name}`;
-  return `Height over ${line}, µm. Shaded: where it lies, 95 % sure.`;
+  return `Height over ${line}, ${asWritten().head()}. Shaded: where it lies, 95 % sure.`;
 }
 
 function Curves({ across, heights, truth, axis, heightPx }: BedProfileProps & InPlot) {

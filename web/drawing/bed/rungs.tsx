@@ -1,4 +1,5 @@
 import type { Lean } from '../../../shared/figures/corner-plane.ts';
+import { asWritten } from '../../words/quantity.ts';
 import type { Across } from '../across.ts';
 import { type LadderRows, wayPx } from './ladder-rows.ts';
 import type { LeanScale } from './lean-scale.ts';
@@ -43,7 +44,7 @@ export function Rungs({ across, rows, rungs, leans, scale }: RungsProps) {
             <path class="wedge" d={`M${px} ${middle}V${top}H${px + half}L${px - half} ${bottom}H${px}z`} />
             <path class="sure" d={`M${px + half - sure} ${top}H${px + half + sure}`} />
             <path class="lean" d={`M${px - half} ${bottom}L${px + half} ${top}`}>
-              <title>{`${from}–${to}: ${Math.abs(slopeUmPerM).toFixed(1)} µm/m, rear ${slopeUmPerM > 0 ? 'HIGH' : 'LOW'} against the first rung`}</title>
+              <title>{`${from}–${to}: ${asWritten().size(slopeUmPerM, 0.1, 'µm/m')}, rear ${slopeUmPerM > 0 ? 'HIGH' : 'LOW'} against the first rung`}</title>
             </path>
           </g>
         );

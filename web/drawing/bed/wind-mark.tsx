@@ -1,4 +1,5 @@
-import { amount, side, sureTo } from '../../../shared/words.ts';
+import { side } from '../../../shared/words.ts';
+import { asWritten } from '../../words/quantity.ts';
 import type { Across } from '../across.ts';
 import { type LadderRows, type Point, wayPx } from './ladder-rows.ts';
 
@@ -12,11 +13,12 @@ interface WindMarkProps {
 /** The corner that stands out of the plane of the other three, ringed, and in words above it how far. */
 export function WindMark({ across, rows, at, wind }: WindMarkProps) {
   const { valueUm, uUm, corner } = wind;
-  const where = side(valueUm, uUm);
+  const writing = asWritten();
+  const where = side(valueUm, uUm, writing);
   const text =
     where === 'level'
-      ? `no wind: ${corner} in the plane, ${sureTo(uUm)}`
-      : `wind: ${corner} ${amount(valueUm, uUm)} µm ${where}`;
+      ? `no wind: ${corner} in the plane, ${writing.sureTo(uUm)}`
+      : `wind: ${corner} ${writing.size(valueUm, uUm)} ${where}`;
   const end = Math.min(across.widthPx - 2, across.rightPx);
   return (
     <g>

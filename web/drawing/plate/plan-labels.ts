@@ -1,6 +1,6 @@
 import type { Closure } from '../../../shared/figures/closures.ts';
 import { type Placement, placeWords } from '../../../shared/survey/plan.ts';
-import { amount } from '../../../shared/words.ts';
+import { asWritten } from '../../words/quantity.ts';
 import { textWidth } from '../text-width.ts';
 import { labelPx, type PlacedLabel } from './keep-apart.ts';
 import { labelAt, type PlanView, type Point } from './plan-view.ts';
@@ -55,7 +55,7 @@ export function nameLabels(
     const closure = closed.get(name);
     const text = [
       roomy && words ? `${name}, ${words}` : name,
-      closure && `${amount(closure.closureUm, closure.uUm)} µm`,
+      closure && asWritten().size(closure.closureUm, closure.uUm),
     ]
       .filter(Boolean)
       .join('  ');

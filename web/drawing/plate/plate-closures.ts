@@ -2,7 +2,7 @@ import { type Closure, type ClosureLine, closuresOf } from '../../../shared/figu
 import type { Result } from '../../../shared/sheet/result.ts';
 import { placementKey, type TiltRun } from '../../../shared/survey/plan.ts';
 import { type TiltUnit, toInternal } from '../../../shared/units.ts';
-import { amount } from '../../../shared/words.ts';
+import { asWritten } from '../../words/quantity.ts';
 import type { PlateSession } from './plate-session.ts';
 
 /** The closures of a plate so far: of the lines that are walked whole. */
@@ -64,7 +64,7 @@ function sigmaUmPerM({ setup }: PlateSession, { fit }: Result): number {
 
 /** "0.2 µm, as good as the level", or only "0.9 µm" where it is more than the level's scatter can make. */
 export function closureWords({ closureUm, uUm }: Closure): string {
-  const size = `${amount(closureUm, uUm)} µm`;
+  const size = asWritten().size(closureUm, uUm);
   return closureUm <= 2 * uUm ? `${size}, as good as the level` : `${size}, more than the level scatters`;
 }
 

@@ -1,6 +1,7 @@
 import type { Closure } from '../../../shared/figures/closures.ts';
 import type { Result } from '../../../shared/sheet/result.ts';
 import { amountSureTo, stationSentence } from '../../../shared/words.ts';
+import { asWritten } from '../../words/quantity.ts';
 import { closureWords, worstOf } from './plate-closures.ts';
 import { placeInWords } from './plate-names.ts';
 import type { PlateSession } from './plate-session.ts';
@@ -51,18 +52,18 @@ function heightRows(session: PlateSession, { stations }: Result): Row[] {
   const [highest, lowest] = [1, -1].map((sign) =>
     all.reduce((a, b) => (sign * b[1].heightUm > sign * a[1].heightUm ? b : a)),
   );
-  const say = ([name, { heightUm }]: (typeof all)[number]) =>
-    `${stationSentence(name, heightUm, uUm)}, ${placeInWords(session, name)}`;
+  const sentence = ([name, { heightUm }]: (typeof all)[number]) =>
+    `${stationSentence(name, heightUm, uUm, asWritten())}, ${placeInWords(session, name)}`;
   return [
-    { name: 'Highest', value: say(highest!) },
-    { name: 'Lowest', value: say(lowest!) },
+    { name: 'Highest', value: sentence(highest!) },
+    { name: 'Lowest', value: sentence(lowest!) },
   ];
 }
 
 function figureRows({ figures, notes }: Result): Row[] {
   const flatness = (key: string, name: string): Row[] => {
     const figure = figures[key];
-    return figure ? [{ name, value: amountSureTo(figure.value, figure.u) }] : [];
+    return figure ? [{ name, value: amountSureTo(figure.value, figure.u, 'µm', asWritten()) }] : [];
   };
   const note = (name: string): Row[] => {
     const found = notes.find((each) => each.startsWith(`${name}: `));

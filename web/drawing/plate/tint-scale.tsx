@@ -1,3 +1,4 @@
+import { asWritten } from '../../words/quantity.ts';
 import { heightLabel } from '../heights-axis.ts';
 import { textWidth } from '../text-width.ts';
 import { inkOf, type TintSteps } from './tint-steps.ts';
@@ -39,7 +40,7 @@ export function TintScale({
         </text>
       </svg>
       <p class="caption-line">
-        {`Bare = low, inked = high, ${stepUm.toLocaleString('en')} µm a step. Between the stations it is taken to run straight. ${notes.join(' ')}`}
+        {`Bare = low, inked = high, ${asWritten().exact(stepUm)} a step. Between the stations it is taken to run straight. ${notes.join(' ')}`}
       </p>
     </div>
   );

@@ -5,6 +5,7 @@ import { askInstruments } from '../../state/api.ts';
 import { usePick } from '../../state/page.ts';
 import { capital } from '../../words/kinds.ts';
 import { unitWord } from '../../words/live.ts';
+import { shortNumber } from '../../words/quantity.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
@@ -53,7 +54,7 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
         {ports.map((port) => (
           <section key={port.port} class="ear" data-testid="ear">
             <h2>{labelOf(port.port)}</h2>
-            <p class="soft">{`${stateWords(port)} · ${port.line} · ${port.bytes.toLocaleString('en')} bytes so far`}</p>
+            <p class="soft">{`${stateWords(port)} · ${port.line} · ${shortNumber(port.bytes, 0)} bytes so far`}</p>
             <div class="heard">
               <RawBytes hex={port.hex} />
               <ul class="fits">
