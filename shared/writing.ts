@@ -24,9 +24,8 @@ export type NumberWriter = (value: number, decimals: number) => string;
 
 /** How a quantity is written where it has room, in sentences, and where its unit stands in the head of a column. */
 interface Form {
-  /** How much of the internal unit one of the column is. */
+  /** How much of the internal unit one of a column is. */
   readonly one: number;
-  readonly head: string;
   /** In sentences the point stands so many digits further left, behind this unit. */
   readonly shift: number;
   readonly unit: string;
@@ -39,8 +38,8 @@ const tenthPerFoot = 100 / 12;
 const forms: Readonly<Record<'mm' | 'in', Readonly<Record<string, Form>>>> = {
   mm: {},
   in: {
-    µm: { one: tenthUm, head: '0.0001 in', shift: 4, unit: 'in' },
-    'µm/m': { one: tenthPerFoot, head: '0.0001 in/ft', shift: 4, unit: 'in/ft' },
+    µm: { one: tenthUm, shift: 4, unit: 'in' },
+    'µm/m': { one: tenthPerFoot, shift: 4, unit: 'in/ft' },
   },
 };
 
@@ -76,7 +75,7 @@ export interface Writing {
 
 /** The writing for who measures lengths in mm or in inches. */
 export function writingFor(lengthUnit: 'mm' | 'in', number: NumberWriter): Writing {
-  const formOf = (unit: string): Form => forms[lengthUnit][unit] ?? { one: 1, head: unit, shift: 0, unit };
+  const formOf = (unit: string): Form => forms[lengthUnit][unit] ?? { one: 1, shift: 0, unit };
   const parts: Writing['parts'] = (value, u, unit = 'µm') => {
     const { one, shift, unit: said } = formOf(unit);
     const digits = number(Math.abs(value) / one / 10 ** shift, decimalsFor(u / one) + shift);
@@ -87,7 +86,10 @@ export function writingFor(lengthUnit: 'mm' | 'in', number: NumberWriter): Writi
     number,
     parts,
     one: (unit = 'µm') => formOf(unit).one,
-    head: (unit = 'µm') => formOf(unit).head,
+    head: (unit = 'µm') => {
+      const { shift, unit: said } = formOf(unit);
+      return shift === 0 ? said : `${number(10 ** -shift, shift)} ${said}`;
+    },
     digits: (value, u, unit = 'µm') => {
       const { one } = formOf(unit);
       return number(Math.abs(value) / one, decimalsFor(u / one));
