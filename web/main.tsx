@@ -27,12 +27,13 @@ import { createSounds } from './state/sound.ts';
 import { createVoice } from './state/speech.ts';
 import { keepAwake } from './state/wake-lock.ts';
 import { App } from './views/app.tsx';
-import { writeNumbersLike } from './words/quantity.ts';
+import { languageFor } from './words/languages/languages.ts';
+import { readIn } from './words/reader.ts';
+import { writeForReader } from './write-for-reader.ts';
 
 // The page's security policy forbids making code from text, which the validator would else try.
 z.config({ jitless: true });
 
-writeNumbersLike(navigator.language);
 const preferred = recall();
 const dark = matchMedia('(prefers-color-scheme: dark)');
 const url = new URL('ws', location.href);
@@ -40,6 +41,9 @@ url.protocol = location.protocol === 'https:' ? 'wss:' : 'ws:';
 
 // In a page that is open already, a new address behind the `#` loads nothing by itself.
 addEventListener('hashchange', () => location.reload());
+const language = preferred.language ?? languageFor(navigator.languages);
+await readIn(language);
+writeForReader();
 const paired = await pairByAddress();
 const page = createPage(
   url.href,
@@ -49,11 +53,14 @@ const page = createPage(
     theme: preferred.theme ?? (dark.matches ? 'slate' : 'paper'),
     muted: preferred.muted ?? false,
     speech: preferred.speech ?? false,
+    language,
   },
 );
 
 const paint = () => {
-  document.documentElement.dataset.theme = page.store.get().theme;
+  const { theme, language } = page.store.get();
+  document.documentElement.dataset.theme = theme;
+  document.documentElement.lang = language;
 };
 paint();
 page.store.watch(paint);

@@ -1,11 +1,14 @@
+import { written } from '../words/reader.ts';
+
 /** About how wide a text is, in px, in the page's type: enough to keep labels apart before they are drawn. */
 export function textWidth(text: string, sizePx: number, bold = false): number {
-  return text.length * sizePx * (bold ? 0.64 : 0.6);
+  return written(text).length * sizePx * (bold ? 0.64 : 0.6);
 }
 
 /** The text, cut with an ellipsis where it would be wider than `widthPx`. */
 export function fitText(text: string, sizePx: number, widthPx: number): string {
-  if (textWidth(text, sizePx) <= widthPx) return text;
+  const whole = written(text);
+  if (textWidth(whole, sizePx) <= widthPx) return whole;
   const letters = Math.max(1, Math.floor(widthPx / (0.6 * sizePx)) - 1);
-  return `${text.slice(0, letters).trimEnd()}…`;
+  return `${whole.slice(0, letters).trimEnd()}…`;
 }

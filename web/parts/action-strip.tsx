@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { devices } from '../state/device-actions.ts';
-import { help, mute, speech, theme } from '../state/look-actions.ts';
+import { help, language, mute, speech, theme } from '../state/look-actions.ts';
 import { SmallControl } from './control.tsx';
 
 interface ActionStripProps {
@@ -21,6 +21,7 @@ export function ActionStrip({ children, framed, looks = true }: ActionStripProps
           <SmallControl action={mute} />
           <SmallControl action={speech} />
           <SmallControl action={theme} />
+          <SmallControl action={language} />
           <SmallControl action={help} />
         </>
       )}

@@ -85,7 +85,7 @@ export function SmallControl({ action, hides }: Pick<ActionControlProps, 'action
         action.run(page, 'button');
       }}
     >
-      {`${word} (${hint})`}
+      {hint ? `${word} (${hint})` : word}
     </button>
   );
 }

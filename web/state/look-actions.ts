@@ -1,3 +1,5 @@
+import { languageNames, nextLanguage } from '../words/languages/languages.ts';
+import { readIn } from '../words/reader.ts';
 import { say } from '../words/say.ts';
 import type { Action } from './actions.ts';
 import { remember } from './preferences.ts';
@@ -52,6 +54,21 @@ export const help: Action = {
   can: () => true,
   on: ({ help }) => help,
   run: (page) => page.change({ help: !page.store.get().help }),
+};
+
+/** The word is the language that one would have then, in its own name. */
+export const language: Action = {
+  id: 'language',
+  word: ({ language }) => languageNames[nextLanguage(language)],
+  keys: [],
+  hint: () => '',
+  can: () => true,
+  async run(page) {
+    const language = nextLanguage(page.store.get().language);
+    await readIn(language);
+    page.change({ language });
+    remember({ language });
+  },
 };
 
 export const lookActions = [theme, mute, speech, help];

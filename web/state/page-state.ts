@@ -9,6 +9,7 @@ import type {
 import type { Session } from '../../shared/session/fold.ts';
 import type { Planted } from '../../shared/session/planted.ts';
 import type { Placement } from '../../shared/survey/plan.ts';
+import type { LanguageCode } from '../words/languages/languages.ts';
 import type { Lit } from './lit.ts';
 import type { Replay } from './replay.ts';
 import type { TracePoint } from './settle-trace.ts';
@@ -90,6 +91,7 @@ export interface PageState {
   readonly speech: boolean;
   readonly muted: boolean;
   readonly theme: 'paper' | 'slate';
+  readonly language: LanguageCode;
 }
 
 export const initialState: PageState = {
@@ -127,6 +129,7 @@ export const initialState: PageState = {
   speech: false,
   muted: false,
   theme: 'paper',
+  language: 'en',
 };
 
 /** Whether this page may do more than watch. */

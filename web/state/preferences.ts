@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { languageCodes } from '../words/languages/languages.ts';
 
 const kindSchema = z.enum(['way', 'bed', 'plate', 'slide', 'straightedge', 'square', 'bar', 'dovetail']);
 
@@ -8,6 +9,7 @@ const preferencesSchema = z.object({
   muted: z.boolean().optional(),
   speech: z.boolean().optional(),
   by: z.string().optional(),
+  language: z.enum(languageCodes).optional(),
   kind: kindSchema.optional(),
   forms: z.partialRecord(kindSchema, z.record(z.string(), z.string())).optional(),
 });

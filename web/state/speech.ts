@@ -1,3 +1,4 @@
+import { written } from '../words/reader.ts';
 import { say } from '../words/say.ts';
 import type { PageState } from './page-state.ts';
 
@@ -30,7 +31,9 @@ export function createVoice(): Voice {
     speak(text) {
       if (!('speechSynthesis' in window)) return;
       speechSynthesis.cancel();
-      speechSynthesis.speak(new SpeechSynthesisUtterance(text));
+      const spoken = new SpeechSynthesisUtterance(written(text));
+      spoken.lang = document.documentElement.lang;
+      speechSynthesis.speak(spoken);
     },
   };
 }

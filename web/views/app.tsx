@@ -5,9 +5,9 @@ import { putInSetups } from '../parts/proving/use-proved.ts';
 import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
+import { measureIn } from '../words/quantity.ts';
 import { CompareView } from './compare.tsx';
 import { JobView } from './job.tsx';
-import { measureIn } from '../words/quantity.ts';
 import { ProvingView } from './proving.tsx';
 import { ResultView } from './result.tsx';
 import { SetupView } from './setup.tsx';
@@ -26,6 +26,8 @@ export function App() {
     return session.ended ? 'result' : 'survey';
   });
   const help = usePick((state) => state.help);
+  // In another language everything is drawn anew.
+  const language = usePick((state) => state.language);
   const link = usePick((state) => state.link);
   const seq = usePick((state) => state.session?.seq ?? 0);
   // Before anything below is drawn: one survey is told in one measure.
@@ -35,7 +37,7 @@ export function App() {
     document.title = title ? `${title} · Wayscribe` : 'Wayscribe';
   }, [title]);
   return (
-    <div class="desk" data-testid="root" data-seq={seq} data-view={view} data-link={link}>
+    <div key={language} class="desk" data-testid="root" data-seq={seq} data-view={view} data-link={link}>
       <p class="unseen" role="status" data-testid="connection" data-link={link}>
         {link === 'open' ? 'connected' : link === 'lost' ? 'connection lost' : 'connecting'}
       </p>

@@ -1,18 +1,12 @@
-/** Texts of a language by their English originals. */
-export type Language = Readonly<Record<string, string>>;
-
-let language: Language = {};
-
-/** Chooses the language of all texts that are said from now on; the page is drawn anew by its caller. */
-export function speak(chosen: Language): void {
-  language = chosen;
+/** Marks a text that stands in a table, to be said where it is shown; so that it is found and translated too. */
+export function text<T extends string>(english: T): T {
+  return english;
 }
 
 /**
- * A text of the page in the language of its reader. Texts are written in English where they are shown, whole sentences
- * with `{name}` where a value goes, never glued from pieces; a text without a translation stays English.
+ * A text of the page: a whole English sentence with `{name}` where a value goes, never glued from pieces. It is put into
+ * the reader's language where it reaches the page (`reader.ts`).
  */
 export function say(text: string, values: Readonly<Record<string, string | number>> = {}): string {
-  const said = language[text] ?? text;
-  return said.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole));
+  return text.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole));
 }

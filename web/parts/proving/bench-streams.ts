@@ -1,5 +1,6 @@
 import type { BenchState, BenchStream, Live } from '../../../shared/messages.ts';
 import type { PageState } from '../../state/page-state.ts';
+import { say } from '../../words/say.ts';
 
 /** Everything on the bench that can be measured with. */
 export function streamsOf(bench: BenchState | null): readonly BenchStream[] {
@@ -24,8 +25,8 @@ export function liveOf(state: PageState, stream: BenchStream | null): Live | und
 /** Why the needle of a stream is not live, in words; null when it is. */
 export function staleOf({ bench, link }: PageState, { port }: BenchStream): string | null {
   const heard = bench?.ports.find((one) => one.port === port);
-  if (link === 'lost') return 'connection lost';
-  if (!heard) return 'not listened to';
-  if (heard.link !== 'open') return heard.link === 'absent' ? 'cable is out' : 'port is not open';
-  return heard.silent ? 'silent' : null;
+  if (link === 'lost') return say('connection lost');
+  if (!heard) return say('not listened to');
+  if (heard.link !== 'open') return heard.link === 'absent' ? say('cable is out') : say('port is not open');
+  return heard.silent ? say('silent') : null;
 }

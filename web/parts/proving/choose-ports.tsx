@@ -2,6 +2,7 @@ import { useCallback, useEffect, useState } from 'preact/hooks';
 import type { PortList } from '../../../shared/api.ts';
 import type { Proving } from '../../../shared/proving/proving.ts';
 import { askPorts } from '../../state/api.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { Field } from '../field.tsx';
 import { NoticeLine } from '../notice-line.tsx';
@@ -48,24 +49,32 @@ export function ChoosePorts({ onListen, onTyped, onUse, onMove, onLeave }: Choos
     <>
       <header class="head one">
         <SentenceHead
-          what="Plug it in, switch it on, and choose its port"
-          context="Choose more than one when you are not sure: moving the instrument shows which it is."
+          what={say('Plug it in, switch it on, and choose its port')}
+          context={say(
+            'Choose more than one when you are not sure: moving the instrument shows which it is.',
+          )}
         >
           <NoticeLine notice={null} />
         </SentenceHead>
       </header>
-      <fieldset class="ports" aria-label="Ports">
+      <fieldset class="ports" aria-label={say('Ports')}>
         {ports.map((port, k) => (
           <Control
             key={nameOf(port)}
             word={port.label}
-            hint={`${k + 1} · ${port.path}${port.alike ? ' · one like it is plugged in: known by its socket' : ''}`}
+            hint={[
+              k + 1,
+              port.path,
+              ...(port.alike ? [say('one like it is plugged in: known by its socket')] : []),
+            ].join(' · ')}
             pressed={chosen.includes(nameOf(port))}
             testId="port"
             onClick={() => toggle(nameOf(port))}
           />
         ))}
-        {list && ports.length === 0 && <p class="soft">No port is plugged in that this computer knows.</p>}
+        {list && ports.length === 0 && (
+          <p class="soft">{say('No port is plugged in that this computer knows.')}</p>
+        )}
       </fieldset>
       <form
         class="other-port"
@@ -74,21 +83,21 @@ export function ChoosePorts({ onListen, onTyped, onUse, onMove, onLeave }: Choos
           listen();
         }}
       >
-        <Field label="Another port, by its path" name="other-port" value={other} onInput={setOther} />
+        <Field label={say('Another port, by its path')} name="other-port" value={other} onInput={setOther} />
       </form>
       <KnownInstruments onUse={onUse} onMove={(known) => onMove(known, portsLike(known.port, ports))} />
       <Row>
         <Control
-          word="Listen"
-          hint="enter"
+          word={say('Listen')}
+          hint={say('enter')}
           kind="main"
           disabled={wanted.length === 0}
           testId="listen"
           onClick={listen}
         />
-        <Control word="Look again" hint="L" onClick={look} />
-        <Control word="I read it by eye" hint="E, no cable" testId="by-eye" onClick={onTyped} />
-        <Control word="Back" hint="escape" apart onClick={onLeave} />
+        <Control word={say('Look again')} hint="L" onClick={look} />
+        <Control word={say('I read it by eye')} hint={say('E, no cable')} testId="by-eye" onClick={onTyped} />
+        <Control word={say('Back')} hint={say('escape')} apart onClick={onLeave} />
       </Row>
     </>
   );

@@ -3,6 +3,7 @@ import type { BenchStream } from '../../../shared/messages.ts';
 import type { Proving } from '../../../shared/proving/proving.ts';
 import { heightUnits, tiltUnits } from '../../../shared/units.ts';
 import { unitWord } from '../../words/live.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { Choice, Field } from '../field.tsx';
 import { NoticeLine } from '../notice-line.tsx';
@@ -37,7 +38,7 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
   });
   const tilt = form.reads === 'tilt';
   const open = stream?.unitOpen ?? true;
-  const lengths = form.lengthUnit === 'in' ? 'inch' : 'mm';
+  const lengths = form.lengthUnit === 'in' ? say('inch') : 'mm';
   const units = (tilt ? tiltUnits : heightUnits).map((unit) => [unit, unitWord(unit)] as const);
   const submit = (event: Event) => {
     event.preventDefault();
@@ -49,11 +50,15 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
     <>
       <header class="head one">
         <SentenceHead
-          what={`What ${tilt ? 'level' : 'indicator'} is it?`}
+          what={tilt ? say('What level is it?') : say('What indicator is it?')}
           context={
             open
-              ? 'The cable does not tell what one count is. Say it once: the known step will show whether it is so.'
-              : `It says itself that it reads in ${unitWord(form.unit)}. The known step will show whether it is so.`
+              ? say(
+                  'The cable does not tell what one count is. Say it once: the known step will show whether it is so.',
+                )
+              : say('It says itself that it reads in {unit}. The known step will show whether it is so.', {
+                  unit: unitWord(form.unit),
+                })
           }
         >
           <NoticeLine notice={null} />
@@ -61,16 +66,16 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
       </header>
       <form class="setup" onSubmit={submit} noValidate data-testid="declare">
         <div class="fields">
-          <Field label="Called" focus {...field('name')} />
-          <Field label="Its serial number, if it has one" {...field('serial')} />
-          <Field label="Proved by" {...field('by')} />
+          <Field label={say('Called')} focus {...field('name')} />
+          <Field label={say('Its serial number, if it has one')} {...field('serial')} />
+          <Field label={say('Proved by')} {...field('by')} />
           {!stream && (
             <Choice
-              label="It is"
+              label={say('It is')}
               {...choice('reads')}
               options={[
-                ['tilt', 'a level'],
-                ['height', 'an indicator'],
+                ['tilt', say('a level')],
+                ['height', say('an indicator')],
               ]}
               onChoose={(reads) => {
                 set('reads')(reads);
@@ -82,37 +87,49 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
           )}
           {open && (
             <>
-              <Field label={stream ? 'One count is' : 'One graduation is'} {...field('graduation')} />
-              <Choice label="of" {...choice('unit')} options={units} />
+              <Field
+                label={stream ? say('One count is') : say('One graduation is')}
+                {...field('graduation')}
+              />
+              <Choice label={say('of')} {...choice('unit')} options={units} />
             </>
           )}
           <Choice
-            label="The known step is"
+            label={say('The known step is')}
             {...choice('stepIs')}
             options={[
-              ['feeler', 'a feeler'],
-              ['block', 'gauge blocks'],
+              ['feeler', say('a feeler')],
+              ['block', say('gauge blocks')],
             ]}
           />
-          <Field label={`Its size, ${lengths}`} {...field('step')} />
+          <Field label={say('Its size, {unit}', { unit: lengths })} {...field('step')} />
           <Choice
-            label="Lengths in"
+            label={say('Lengths in')}
             {...choice('lengthUnit')}
             options={[
               ['mm', 'mm'],
-              ['in', 'inch'],
+              ['in', say('inch')],
             ]}
           />
           {tilt && (
             <>
-              <Field label={`Between the feet of the level, ${lengths}`} {...field('base')} />
-              <Field label="The far foot is the one at its" {...field('far')} />
+              <Field
+                label={say('Between the feet of the level, {unit}', { unit: lengths })}
+                {...field('base')}
+              />
+              <Field label={say('The far foot is the one at its')} {...field('far')} />
             </>
           )}
         </div>
         <Row>
-          <Control word="Begin" hint="enter" kind="main" submit testId="begin" />
-          <Control word="Back" hint="another one" apart testId="declare-back" onClick={onBack} />
+          <Control word={say('Begin')} hint={say('enter')} kind="main" submit testId="begin" />
+          <Control
+            word={say('Back')}
+            hint={say('another one')}
+            apart
+            testId="declare-back"
+            onClick={onBack}
+          />
         </Row>
       </form>
     </>

@@ -2,6 +2,7 @@ import type { BenchStream } from '../../../shared/messages.ts';
 import { measuredIn, type Proving, provingSchema } from '../../../shared/proving/proving.ts';
 import { toInternal } from '../../../shared/units.ts';
 import { readNumber } from '../../words/numbers.ts';
+import { say, text } from '../../words/say.ts';
 
 /** What the person says of the instrument, text as typed. */
 export const emptyDeclared = {
@@ -25,12 +26,12 @@ const eyeTells = 0.2;
 
 /** What would be right in each field that can be wrong. */
 const right: Partial<Record<DeclaredField, string>> = {
-  name: 'Give it a name.',
-  unit: 'Choose its unit.',
-  graduation: 'A number above 0.',
-  base: 'The distance between its feet, above 0.',
-  far: 'Name the end.',
-  step: 'A size above 0.',
+  name: text('Give it a name.'),
+  unit: text('Choose its unit.'),
+  graduation: text('A number above 0.'),
+  base: text('The distance between its feet, above 0.'),
+  far: text('Name the end.'),
+  step: text('A size above 0.'),
 };
 
 const fieldOf: Readonly<Record<string, DeclaredField>> = { baseMm: 'base', stepUm: 'step' };
@@ -72,9 +73,9 @@ export function readDeclared(
   for (const { path, message } of parsed.error?.issues ?? []) {
     const key = String(path[0]);
     const field = fieldOf[key] ?? (key as DeclaredField);
-    errors[field] = right[field] ?? message;
+    errors[field] = right[field] === undefined ? message : say(right[field]);
   }
-  if (!measuredIn(tilt ? 'tilt' : 'height').includes(form.unit)) errors.unit = right.unit!;
+  if (!measuredIn(tilt ? 'tilt' : 'height').includes(form.unit)) errors.unit = say(right.unit!);
   return { proving: parsed.success ? parsed.data : null, errors };
 }
 

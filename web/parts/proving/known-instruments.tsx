@@ -3,14 +3,15 @@ import type { InstrumentList } from '../../../shared/api.ts';
 import { provedSentence } from '../../../shared/proving/instruments.ts';
 import type { Proving } from '../../../shared/proving/proving.ts';
 import { askInstruments } from '../../state/api.ts';
+import { say, text } from '../../words/say.ts';
 
 type Known = InstrumentList['instruments'][number];
 
 const whereWords: Readonly<Record<Known['is'], string>> = {
-  typed: 'read by eye',
-  found: 'plugged in',
-  tie: 'not in its socket; one like it is plugged in',
-  absent: 'not plugged in',
+  typed: text('read by eye'),
+  found: text('plugged in'),
+  tie: text('not in its socket; one like it is plugged in'),
+  absent: text('not plugged in'),
 };
 
 interface KnownInstrumentsProps {
@@ -23,30 +24,28 @@ export function KnownInstruments({ onUse, onMove }: KnownInstrumentsProps) {
   const [list, setList] = useState<InstrumentList | null | 'asking'>('asking');
   useEffect(() => void askInstruments().then(setList), []);
   if (list === null) {
-    return <p class="known wrong">What was proved before can’t be read: see instruments.json.</p>;
+    return <p class="known wrong">{say('What was proved before can’t be read: see instruments.json.')}</p>;
   }
   if (list === 'asking' || list.instruments.length === 0) return <div class="known" />;
   return (
     <section class="known">
-      <h2>Proved before</h2>
+      <h2>{say('Proved before')}</h2>
       <table class="recordings">
         <tbody>
           {list.instruments.map(({ proved, is }) => (
             <tr key={proved.proving.name} data-testid="proved-before" data-is={is}>
               <td>
                 {`${provedSentence(proved)}.`}
-                <p class="soft">
-                  {`${proved.day}${proved.proving.by ? ` by ${proved.proving.by}` : ''}, ${whereWords[is]}`}
-                </p>
+                <p class="soft">{whenWords(proved, is)}</p>
               </td>
               <td class="do">
                 {is === 'tie' ? (
                   <button type="button" class="small" onClick={() => onMove(proved.proving)}>
-                    Find it: move this one
+                    {say('Find it: move this one')}
                   </button>
                 ) : (
                   <button type="button" class="small" onClick={() => onUse(proved.proving)}>
-                    Use it
+                    {say('Use it')}
                   </button>
                 )}
               </td>
@@ -56,4 +55,12 @@ export function KnownInstruments({ onUse, onMove }: KnownInstrumentsProps) {
       </table>
     </section>
   );
+}
+
+/** When and by whom it was proved, and where it is now. */
+function whenWords({ day, proving }: Known['proved'], is: Known['is']): string {
+  const where = say(whereWords[is]);
+  return proving.by
+    ? say('{day} by {person}, {where}', { day, person: proving.by, where })
+    : say('{day}, {where}', { day, where });
 }

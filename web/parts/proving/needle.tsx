@@ -6,6 +6,7 @@ import { createSettleChart, type SettleChart } from '../../drawing/settle-chart.
 import { useSize } from '../../drawing/use-size.ts';
 import { extendTrace, type TracePoint } from '../../state/settle-trace.ts';
 import { lasting, sizeText, unitWord } from '../../words/live.ts';
+import { say, text } from '../../words/say.ts';
 
 interface NeedleWordsProps {
   readonly live: Live | undefined;
@@ -20,10 +21,10 @@ interface NeedleWordsProps {
 export function NeedleWords({ live, unit, sides, stale }: NeedleWordsProps) {
   const value = live?.value ?? null;
   const digits = value === null ? '—' : sizeText(value, unit);
-  const [plus, minus] = sides ?? ['plus', 'minus'];
-  const side = value === null ? (live ? live.state : 'nothing heard yet') : value >= 0 ? plus : minus;
+  const [plus, minus] = sides ?? [say('plus'), say('minus')];
+  const side = value === null ? (live ? live.state : say('nothing heard yet')) : value >= 0 ? plus : minus;
   return (
-    <section class={`live ${stale ? 'stale' : ''}`} aria-label="Live reading">
+    <section class={`live ${stale ? 'stale' : ''}`} aria-label={say('Live reading')}>
       <div
         class={`digits ${digits.length > 5 ? 'long' : ''}`}
         data-testid="bench-value"
@@ -43,6 +44,7 @@ export function NeedleWords({ live, unit, sides, stale }: NeedleWordsProps) {
 }
 
 const heightPx = 62;
+const unsteady = { moving: text('moving'), settling: text('settling') };
 
 /** The needle over the last seconds, and whether it has come to rest. */
 export function NeedleTrace({ live }: { live: Live | undefined }) {
@@ -70,12 +72,15 @@ export function NeedleTrace({ live }: { live: Live | undefined }) {
         width={0}
         height={heightPx}
         role="img"
-        aria-label="The reading over the last ten seconds"
+        aria-label={say('The reading over the last ten seconds')}
       />
       <div class="legend">
-        <span>last 10 s</span>
+        <span>{say('last 10 s')}</span>
         <span class="state" data-testid="bench-steadiness" data-state={live?.steadiness ?? 'none'}>
-          {live?.steadiness === 'steady' ? `steady for ${lasting(live.steadyForMs)}` : live?.steadiness}
+          {live &&
+            (live.steadiness === 'steady'
+              ? say('steady for {time}', { time: lasting(live.steadyForMs) })
+              : say(unsteady[live.steadiness]))}
         </span>
       </div>
     </div>

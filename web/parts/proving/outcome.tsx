@@ -1,6 +1,7 @@
 import { provedOf, provedSentence } from '../../../shared/proving/instruments.ts';
 import { progressOf } from '../../../shared/proving/progress.ts';
 import type { Proving } from '../../../shared/proving/proving.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
@@ -23,7 +24,14 @@ export function Outcome({ proving, onUse, onKeep, onAgain }: OutcomeProps) {
       <header class="head one">
         <SentenceHead
           what={provedSentence(provedOf(proving, 0, '1970-01-01'))}
-          context={`Remembered with today’s date${proving.by ? ` and with ${proving.by}` : ''}; it goes on every record that is made with it.`}
+          context={
+            proving.by
+              ? say(
+                  'Remembered with today’s date and with {person}; it goes on every record that is made with it.',
+                  { person: proving.by },
+                )
+              : say('Remembered with today’s date; it goes on every record that is made with it.')
+          }
         >
           <NoticeLine notice={null} />
         </SentenceHead>
@@ -37,9 +45,9 @@ export function Outcome({ proving, onUse, onKeep, onAgain }: OutcomeProps) {
         ))}
       </ol>
       <Row>
-        <Control word="Use it" hint="enter" kind="main" testId="use-it" onClick={onUse} />
-        <Control word="Keep it, prove another" hint="K" testId="keep-it" onClick={onKeep} />
-        <Control word="Last step again" hint="R" apart onClick={onAgain} />
+        <Control word={say('Use it')} hint={say('enter')} kind="main" testId="use-it" onClick={onUse} />
+        <Control word={say('Keep it, prove another')} hint="K" testId="keep-it" onClick={onKeep} />
+        <Control word={say('Last step again')} hint="R" apart onClick={onAgain} />
       </Row>
     </>
   );

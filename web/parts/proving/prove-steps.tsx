@@ -14,6 +14,7 @@ import type { Verdict } from '../../../shared/proving/verdict.ts';
 import { usePick } from '../../state/page.ts';
 import { capital } from '../../words/kinds.ts';
 import { unitWord } from '../../words/live.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { Triangle } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
@@ -94,40 +95,51 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
       </div>
       <Row>
         {failed ? (
-          <Control word="Do it again" hint="enter" kind="main" testId="again" onClick={doAgain} />
+          <Control
+            word={say('Do it again')}
+            hint={say('enter')}
+            kind="main"
+            testId="again"
+            onClick={doAgain}
+          />
         ) : stream ? (
           <>
             <Control
-              word="Take"
+              word={say('Take')}
               hint={takeHint(stream, taking.handsFree)}
               kind="main"
               testId="take"
               onClick={take(false)}
             />
-            <Control word="Take anyway" hint="A, not settled" testId="insist" onClick={take(true)} />
+            <Control
+              word={say('Take anyway')}
+              hint={say('A, not settled')}
+              testId="insist"
+              onClick={take(true)}
+            />
           </>
         ) : (
           <TypedPose pose={pose!} onTyped={(value) => put({ value, spread: null })} />
         )}
         {fits && (
           <Control
-            word={`It reads in ${unitWord(fits)}`}
-            hint="U, the same readings are judged anew"
+            word={say('It reads in {unit}', { unit: unitWord(fits) })}
+            hint={say('U, the same readings are judged anew')}
             testId="use-unit"
             onClick={useUnit}
           />
         )}
-        {redo && !failed && <Control word="Step again" hint="R" testId="redo" onClick={doAgain} />}
+        {redo && !failed && <Control word={say('Step again')} hint="R" testId="redo" onClick={doAgain} />}
         {stream && !stream.byButton && !failed && (
           <Control
-            word={taking.handsFree ? 'Hands-free is on' : 'Hands-free is off'}
-            hint={taking.handsFree ? 'H, takes when still' : 'H, switch on'}
+            word={taking.handsFree ? say('Hands-free is on') : say('Hands-free is off')}
+            hint={taking.handsFree ? say('H, takes when still') : say('H, switch on')}
             pressed={taking.handsFree}
             testId="hands-free"
             onClick={taking.switchHandsFree}
           />
         )}
-        <Control word="What it is" hint="B" apart onClick={onBack} />
+        <Control word={say('What it is')} hint="B" apart onClick={onBack} />
       </Row>
     </>
   );
@@ -159,7 +171,9 @@ function Steps({
             ) : (
               <p>
                 {verdict?.sentence ??
-                  (step === now ? `${taken} of ${posesIn(step).length} readings taken.` : '')}
+                  (step === now
+                    ? say('{taken} of {all} readings taken.', { taken, all: posesIn(step).length })
+                    : '')}
               </p>
             )}
           </li>
@@ -170,18 +184,19 @@ function Steps({
 }
 
 function sidesOf({ reads }: Proving, sign: 1 | -1): [string, string] {
-  const foot = reads === 'tilt' ? 'far foot ' : '';
-  return sign > 0 ? [`${foot}HIGH`, `${foot}LOW`] : [`${foot}LOW`, `${foot}HIGH`];
+  const [high, low] =
+    reads === 'tilt' ? [say('far foot HIGH'), say('far foot LOW')] : [say('HIGH'), say('LOW')];
+  return sign > 0 ? [high, low] : [low, high];
 }
 
 function failure({ slip, sentence, remedy }: Verdict): { what: string; context: string } {
-  const what = slip ? capital(`it reads ${slip.words}`) : 'Not proved yet';
+  const what = slip ? capital(say('it reads {slip}', { slip: slip.words })) : say('Not proved yet');
   return { what, context: remedy ?? sentence };
 }
 
 function takeHint({ byButton }: BenchStream, handsFree: boolean): string {
-  if (byButton) return 'or press its own button';
-  return `space · pedal${handsFree ? ' · or hold still' : ''}`;
+  if (byButton) return say('or press its own button');
+  return handsFree ? say('space · pedal · or hold still') : say('space · pedal');
 }
 
 function anyTaken(proving: Proving, step: ProvingStep): boolean {

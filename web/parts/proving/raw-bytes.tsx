@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts';
+
 /** Bytes a row. */
 const wide = 16;
 const mostRows = 6;
@@ -9,7 +11,7 @@ export function RawBytes({ hex }: { hex: string }) {
   const rows = Array.from({ length: whole }, (_, k) => bytes.slice(wide * k, wide * (k + 1)));
   const shown = rows.slice(-mostRows);
   return (
-    <table class="raw" data-testid="raw" aria-label="Bytes as they come">
+    <table class="raw" data-testid="raw" aria-label={say('Bytes as they come')}>
       <tbody>
         {Array.from({ length: mostRows }, (_, k) => (
           <tr key={k}>

@@ -3,6 +3,7 @@ import { isWayscribeError } from '../../../shared/errors.ts';
 import { parseTyped } from '../../../shared/live/typed.ts';
 import type { Pose } from '../../../shared/proving/proving.ts';
 import { capital } from '../../words/kinds.ts';
+import { say } from '../../words/say.ts';
 import { Control } from '../control.tsx';
 
 /** For an instrument that is read by eye: the number as it is read, in graduations. */
@@ -26,7 +27,7 @@ export function TypedPose({ pose, onTyped }: { pose: Pose; onTyped(value: number
   };
   return (
     <form class="typed" onSubmit={send}>
-      <label for={id}>Type the reading, in graduations</label>
+      <label for={id}>{say('Type the reading, in graduations')}</label>
       <div class="entry">
         <input
           id={id}
@@ -38,7 +39,7 @@ export function TypedPose({ pose, onTyped }: { pose: Pose; onTyped(value: number
           aria-invalid={wrong !== null}
           onInput={(event) => setText(event.currentTarget.value)}
         />
-        <Control word="Take" hint="enter" kind="main" submit testId="take" />
+        <Control word={say('Take')} hint={say('enter')} kind="main" submit testId="take" />
       </div>
       {wrong && <p class="wrong">{wrong}</p>}
     </form>

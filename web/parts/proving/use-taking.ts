@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { armed, feel, type HandsFree, spent } from '../../../shared/live/hands-free.ts';
 import type { BenchStream, Live } from '../../../shared/messages.ts';
 import type { Pose } from '../../../shared/proving/proving.ts';
+import { say } from '../../words/say.ts';
 
 /** A reading for the proving. */
 export interface Taken {
@@ -35,9 +36,9 @@ export function useTaking(
     onTaken(taken);
   };
   const take = (insist: boolean): string | null => {
-    if (!live || live.value === null) return 'there is no reading to take';
+    if (!live || live.value === null) return say('there is no reading to take');
     const steady = live.steadiness === 'steady' && live.mean !== null;
-    if (!steady && !insist) return 'the reading has not settled: wait, or take it anyway';
+    if (!steady && !insist) return say('the reading has not settled: wait, or take it anyway');
     put(steady ? { value: live.mean!, spread: live.spread } : { value: live.value, spread: live.spread });
     return null;
   };

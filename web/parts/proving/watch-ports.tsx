@@ -6,6 +6,7 @@ import { usePick } from '../../state/page.ts';
 import { capital } from '../../words/kinds.ts';
 import { unitWord } from '../../words/live.ts';
 import { shortNumber } from '../../words/quantity.ts';
+import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
@@ -44,8 +45,8 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
     <>
       <header class="head one">
         <SentenceHead
-          what={ready ? 'It is understood' : 'Listening: what comes over the cable?'}
-          context="Nothing is sent to a port before you have said how its instrument talks."
+          what={ready ? say('It is understood') : say('Listening: what comes over the cable?')}
+          context={say('Nothing is sent to a port before you have said how its instrument talks.')}
         >
           <NoticeLine notice={null} />
         </SentenceHead>
@@ -54,7 +55,13 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
         {ports.map((port) => (
           <section key={port.port} class="ear" data-testid="ear">
             <h2>{labelOf(port.port)}</h2>
-            <p class="soft">{`${stateWords(port)} · ${port.line} · ${shortNumber(port.bytes, 0)} bytes so far`}</p>
+            <p class="soft">
+              {[
+                stateWords(port),
+                port.line,
+                say('{count} bytes so far', { count: shortNumber(port.bytes, 0) }),
+              ].join(' · ')}
+            </p>
             <div class="heard">
               <RawBytes hex={port.hex} />
               <ul class="fits">
@@ -78,8 +85,15 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
         ))}
       </div>
       <Row>
-        <Control word="Go on" hint="enter" kind="main" disabled={!ready} testId="go-on" onClick={go} />
-        <Control word="Other ports" hint="B" apart onClick={onBack} />
+        <Control
+          word={say('Go on')}
+          hint={say('enter')}
+          kind="main"
+          disabled={!ready}
+          testId="go-on"
+          onClick={go}
+        />
+        <Control word={say('Other ports')} hint="B" apart onClick={onBack} />
       </Row>
     </>
   );
@@ -98,7 +112,7 @@ function candidatesOf(
     port,
     profile: id,
     title,
-    says: id === profile ? 'asked, no answer yet' : 'speaks only when asked: choose it to ask',
+    says: id === profile ? say('asked, no answer yet') : say('speaks only when asked: choose it to ask'),
   }));
 }
 
@@ -108,11 +122,12 @@ function fitWords({ frames, discarded, reads }: BenchPort['fits'][number]): stri
       .filter((word) => word !== '')
       .join(' '),
   );
-  return `${frames} of ${frames + discarded} frames fit · ${values.join(', ')}`;
+  const fit = say('{fit} of {all} frames fit', { fit: frames, all: frames + discarded });
+  return `${fit} · ${values.join(', ')}`;
 }
 
 function stateWords({ link, error }: BenchPort): string {
-  if (link === 'open') return 'open';
-  if (!error) return 'opening';
+  if (link === 'open') return say('open');
+  if (!error) return say('opening');
   return `${capital(error.message)}${error.remedy ? `: ${error.remedy}` : ''}`;
 }

@@ -1,0 +1,8 @@
+import type { Language } from '../../phrasebook.ts';
+import { proving } from './proving.ts';
+
+/**
+ * German, in files by where a text is met. The English text is the key. The words of the trade (Schaben, Führungsbahn,
+ * Wasserwaage, Messuhr, Umschlag, Windschiefe, Tuschieren) are common practice, no source.
+ */
+export const de: Language = { ...proving };
