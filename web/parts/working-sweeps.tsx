@@ -91,10 +91,11 @@ export function SweepTable({ session, line, survey, reference }: SweepTableProps
 
 /** Title of the last column: what its heights stand over. */
 function allReadings({ setup }: Session, reference: Reference): string {
-  if (setup.kind === 'dovetail') return say('All readings, over the mean size µm');
+  const unit = asWritten().head();
+  if (setup.kind === 'dovetail') return say('All readings, over the mean size {unit}', { unit });
   return kindWords[setup.kind].overMotion
-    ? say('All readings, over the motion µm')
-    : say('All readings, over {reference} µm', { reference: referenceWord(reference) });
+    ? say('All readings, over the motion {unit}', { unit })
+    : say('All readings, over {reference} {unit}', { reference: referenceWord(reference), unit });
 }
 
 /** "as it stands" of "top as it stands": the table is of the top already. */

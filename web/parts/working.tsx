@@ -10,7 +10,7 @@ import type { Reference } from '../state/page-state.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
 import { kindWords } from '../words/kinds.ts';
 import { spanText } from '../words/length.ts';
-import { asWritten, number } from '../words/quantity.ts';
+import { asWritten } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
 import { runTitle } from '../words/sentence.ts';
 import { heightText, signed, signedSize } from '../words/signed.ts';
@@ -164,7 +164,7 @@ function WalkTable({ session, run, survey, reference, lit, lights, weights }: Wa
                     aria-pressed={lit?.is === 'height' && lit.station === row.to}
                     onClick={() => page.change({ lit: { is: 'height', line: run.line, station: row.to } })}
                   >
-                      {heightText(all, decimals)}
+                    {heightText(all, decimals)}
                   </button>
                 )}
               </td>
