@@ -7,6 +7,9 @@ interface Way {
   readonly stations: ArrayLike<number>;
 }
 
+/** Two stations across from each other, by index. */
+type Pair = readonly [number, number];
+
 /** How a bed lies across at one pair of stations against its first pair; plus: the second line is higher here. */
 export interface Lean {
   readonly from: string;
@@ -43,16 +46,12 @@ export function cornerPlane({ xMm }: AdjustedHeights, first: Way, second: Way): 
  * The slope across at each pair less that at the first pair, µm/m. A level on a bridge has a zero of its own, so only
  * this difference is known, and not how level the bed lies.
  */
-export function leansOf(adjusted: AdjustedHeights, pairs: readonly (readonly [number, number])[]): Lean[] {
-  const { names, xMm, yMm, heightUm } = adjusted;
-  const across = ([from, to]: readonly [number, number]): Combination => {
-    const gaugeMm = Math.hypot(xMm[to]! - xMm[from]!, yMm[to]! - yMm[from]!);
-    return combine([1000 / gaugeMm, single(to)], [-1000 / gaugeMm, single(from)]);
-  };
+export function leansOf(adjusted: AdjustedHeights, pairs: readonly Pair[]): Lean[] {
+  const { names, xMm, heightUm } = adjusted;
   const [first] = pairs;
   if (!first) return [];
   return pairs.map((pair) => {
-    const lean = combine([1, across(pair)], [-1, across(first)]);
+    const lean = combine([1, slopeAcross(adjusted, pair)], [-1, slopeAcross(adjusted, first)]);
     return {
       from: names[pair[0]]!,
       to: names[pair[1]]!,
@@ -61,4 +60,20 @@ export function leansOf(adjusted: AdjustedHeights, pairs: readonly (readonly [nu
       uUmPerM: pair === first ? 0 : standardUncertainty(adjusted, lean),
     };
   });
+}
+
+/** How far the second station of a pair stands over the first one, µm, when `against` is taken to lie level across. */
+export function riseAcross(adjusted: AdjustedHeights, pair: Pair, against: Pair): Combination {
+  const gaugeM = gaugeMm(adjusted, pair) / 1000;
+  return combine([gaugeM, slopeAcross(adjusted, pair)], [-gaugeM, slopeAcross(adjusted, against)]);
+}
+
+/** µm/m, plus = the second station is higher. */
+function slopeAcross(adjusted: AdjustedHeights, pair: Pair): Combination {
+  const perMetre = 1000 / gaugeMm(adjusted, pair);
+  return combine([perMetre, single(pair[1])], [-perMetre, single(pair[0])]);
+}
+
+function gaugeMm({ xMm, yMm }: AdjustedHeights, [from, to]: Pair): number {
+  return Math.hypot(xMm[to]! - xMm[from]!, yMm[to]! - yMm[from]!);
 }

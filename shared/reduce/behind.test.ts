@@ -33,7 +33,7 @@ test.each(['ends', 'leastSquares'] as const)(
   'a height against %s is the sum of weight × reading, and moves by the weight when a reading does',
   (reference) => {
     for (const station of names) {
-      const behind = readingsBehind(validateSheet(sheet()), 'way', station, reference);
+      const behind = readingsBehind(validateSheet(sheet()), { line: 'way', station, over: reference });
       expect(behind.map(({ run }) => run)).toEqual([...slopes.map(() => 'out'), ...slopes.map(() => 'back')]);
       const sum = behind.reduce((total, { run, at, weight }) => {
         const k = names.indexOf(at[0]);
@@ -50,6 +50,8 @@ test.each(['ends', 'leastSquares'] as const)(
 );
 
 test('a station that the line does not have is made of nothing', () => {
-  expect(readingsBehind(validateSheet(sheet()), 'way', 'Q1', 'ends')).toEqual([]);
-  expect(readingsBehind(validateSheet(sheet()), 'other', 'F1', 'ends')).toEqual([]);
+  const of = (line: string, station: string) =>
+    readingsBehind(validateSheet(sheet()), { line, station, over: 'ends' });
+  expect(of('way', 'Q1')).toEqual([]);
+  expect(of('other', 'F1')).toEqual([]);
 });

@@ -1,9 +1,11 @@
 import { adjust } from '../adjust/adjust.ts';
-import { dense } from '../figures/combination.ts';
-import { lineReference } from '../figures/line-reference.ts';
+import type { AdjustedHeights } from '../adjust/adjusted.ts';
+import { type Combination, combine, dense, single } from '../figures/combination.ts';
+import { riseAcross } from '../figures/corner-plane.ts';
+import { lineReference, meanOf } from '../figures/line-reference.ts';
 import { departureCombination, type ReferenceKind } from '../figures/reference.ts';
 import type { Sheet } from '../sheet/schema.ts';
-import { surveyedOf } from './surveyed.ts';
+import { type Surveyed, surveyedOf } from './surveyed.ts';
 
 /** A reading of the sheet, and how much it counts in a height. */
 export interface ReadingBehind {
@@ -14,26 +16,26 @@ export interface ReadingBehind {
   readonly weight: number;
 }
 
+/** A height that readings make. */
+export type Explained =
+  /** Of a station of a line over its reference, or over the motion, through the mean of the line. */
+  | { readonly line: string; readonly station: string; readonly over: ReferenceKind | 'motion' }
+  /** Of the second station of a pair over the first one, against how another pair lies. */
+  | { readonly pair: Pair; readonly against: Pair };
+type Pair = readonly [string, string];
+
 /**
- * The readings that make the height of a station over the reference of its line, with the weight that the adjustment
- * gives each: height = Σ weight · reading. Empty when the line has no such station.
+ * The readings that make a height, with the weight that the adjustment gives each: height = Σ weight · reading. Empty
+ * when the sheet has no such height.
  *
  * @throws WayscribeError of the adjustment
  */
-export function readingsBehind(
-  sheet: Sheet,
-  line: string,
-  station: string,
-  kind: ReferenceKind,
-): ReadingBehind[] {
+export function readingsBehind(sheet: Sheet, explained: Explained): ReadingBehind[] {
   const adjustment = adjust(sheet);
-  const { lines, heights } = surveyedOf(sheet, adjustment);
-  const found = lines[line];
-  const index = heights.names.indexOf(station);
-  const place = found ? Array.from(found.stations).indexOf(index) : -1;
-  if (!found || place < 0) return [];
-  const combination = departureCombination(lineReference(kind, found), place);
-  const weights = adjustment.weightsIn(dense(combination, heights.names.length));
+  const surveyed = surveyedOf(sheet, adjustment);
+  const combination = 'pair' in explained ? ofPair(surveyed, explained) : ofLine(surveyed, explained);
+  if (!combination) return [];
+  const weights = adjustment.weightsIn(dense(combination, surveyed.heights.names.length));
   const { group, reading } = adjustment.observations;
   return Array.from(weights, (weight, row) => {
     const walk = sheet.walks[group[row]!];
@@ -44,4 +46,30 @@ export function readingsBehind(
     const sweep = sheet.sweeps[group[row]! - sheet.walks.length]!;
     return { run: sweep.id, at: [sweep.readings[reading[row]!]![0]] as const, weight };
   });
+}
+
+function ofLine(
+  { lines, heights }: Surveyed,
+  { line, station, over }: Extract<Explained, { line: string }>,
+): Combination | null {
+  const found = lines[line];
+  const index = heights.names.indexOf(station);
+  const place = found ? Array.from(found.stations).indexOf(index) : -1;
+  if (!found || place < 0) return null;
+  return over === 'motion'
+    ? combine([1, single(index)], [-1, meanOf(found.stations)])
+    : departureCombination(lineReference(over, found), place);
+}
+
+function ofPair(
+  { heights }: Surveyed,
+  { pair, against }: Extract<Explained, { pair: Pair }>,
+): Combination | null {
+  const [here, there] = [indicesOf(heights, pair), indicesOf(heights, against)];
+  return here && there ? riseAcross(heights, here, there) : null;
+}
+
+function indicesOf({ names }: AdjustedHeights, [from, to]: Pair): [number, number] | null {
+  const [a, b] = [names.indexOf(from), names.indexOf(to)];
+  return a < 0 || b < 0 ? null : [a, b];
 }

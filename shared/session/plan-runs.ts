@@ -5,25 +5,32 @@ import { takenRuns } from './taken-runs.ts';
 import { turnedId } from './turned-level.ts';
 
 /**
- * A result whose readings name the runs of the plan again: where a drift is taken off, out and back are one walk of its
- * sheet; where the level was turned in mid-walk, one run is two.
+ * Names the run of the plan that a reading of the sheet belongs to: where a drift is taken off, out and back are one
+ * walk of the sheet; where the level was turned in mid-walk, one run is two. To be asked for every reading once, in the
+ * order of the sheet.
  */
-export function withPlanRuns(session: Session, result: Result): Result {
+export function planRunNames(session: Session): (run: string, at: readonly string[]) => string {
   const planned = new Map(session.plan.runs.map((run) => [run.id, run]));
-  if (result.readings.every((reading) => !('walk' in reading) || planned.has(reading.walk))) return result;
   const takes = takenRuns(session)
     .flatMap(({ takes }) => takes)
     .sort((a, b) => a.seq - b.seq);
-  const readings = result.readings.map((reading) => {
-    if (!('walk' in reading) || planned.has(reading.walk)) return reading;
-    const { walk, from, to } = reading;
+  return (name, [from, to]) => {
+    if (planned.has(name)) return name;
     const k = takes.findIndex(({ place }) => {
       const run = planned.get(place.run);
       if (!run || place.at[0] !== from || place.at[1] !== to) return false;
-      return walk === joinedId(run.line) || walk === turnedId(run.id);
+      return name === joinedId(run.line) || name === turnedId(run.id);
     });
     const [take] = k < 0 ? [] : takes.splice(k, 1);
-    return take ? { ...reading, walk: take.place.run } : reading;
-  });
+    return take?.place.run ?? name;
+  };
+}
+
+/** A result whose readings name the runs of the plan again. */
+export function withPlanRuns(session: Session, result: Result): Result {
+  const named = planRunNames(session);
+  const readings = result.readings.map((reading) =>
+    'walk' in reading ? { ...reading, walk: named(reading.walk, [reading.from, reading.to]) } : reading,
+  );
   return { ...result, readings };
 }

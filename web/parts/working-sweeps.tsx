@@ -1,13 +1,14 @@
 import type { Session } from '../../shared/session/fold.ts';
+import { type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { decimalsFor, referenceWord } from '../../shared/words.ts';
 import { stationsAlong } from '../state/on-plan.ts';
 import type { Reference } from '../state/page-state.ts';
-import type { SurveyResult } from '../state/survey-result.ts';
 import { sweepColumns } from '../state/sweep-columns.ts';
 import { kindWords, lineTitle } from '../words/kinds.ts';
 import { asWritten } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
-import { heightText, signedSize } from '../words/signed.ts';
+import { signed, signedSize } from '../words/signed.ts';
+import { HeightTap, litStyle, ReadingTap, type Shown } from './working-cells.tsx';
 
 /** How the columns of the sweeps come about. */
 export function sweepWords({ setup }: Session): string {
@@ -25,15 +26,9 @@ export function sweepWords({ setup }: Session): string {
   return `Off every sweep is taken ${off}.${sag}${turned} Plus stands proud. The last column puts all readings together.`;
 }
 
-interface SweepTableProps {
-  readonly session: Session;
-  readonly line: string;
-  readonly survey: SurveyResult | null;
-  readonly reference: Reference;
-}
-
 /** The sweeps over one line side by side, their mean, and what was turned over by itself. */
-export function SweepTable({ session, line, survey, reference }: SweepTableProps) {
+export function SweepTable(props: Shown & { line: string }) {
+  const { session, survey, reference, lit, lights, weights, line } = props;
   const { columns, meanUm, artefactUm, sagUm } = sweepColumns(session, line);
   const head = asWritten().head();
   const found = survey?.lines.find(({ name }) => name === line);
@@ -54,10 +49,8 @@ export function SweepTable({ session, line, survey, reference }: SweepTableProps
           <th scope="col">Station</th>
           {sagUm && <th scope="col">{`Sag ${head}`}</th>}
           {columns.map(({ run }) => (
-            <th key={run.id} scope="col" colSpan={2}>
-              {size
-                ? `Size, and less the mean ${head}`
-                : `${shortTitle(run.id, line)}: read, less set-up ${head}`}
+            <th key={run.id} scope="col" colSpan={weights ? 3 : 2}>
+              {sweepHead(size, weights !== null, shortTitle(run.id, line))}
             </th>
           ))}
           {columns.length > 1 && <th scope="col">{`Mean ${head}`}</th>}
@@ -74,13 +67,41 @@ export function SweepTable({ session, line, survey, reference }: SweepTableProps
             <tr key={name}>
               <th scope="row">{name}</th>
               {sagUm && <td>{cell(sagUm.get(name), decimals)}</td>}
-              {columns.flatMap(({ run, readUm, heightUm }) => [
-                <td key={`${run.id} read`}>{cell(readUm.get(name))}</td>,
-                <td key={`${run.id} less`}>{cell(heightUm.get(name))}</td>,
-              ])}
+              {columns.flatMap(({ run, readUm, heightUm }) => {
+                const place: Placement = { run: run.id, at: [name] };
+                const key = placementKey(place);
+                const light = litStyle(lights.get(key));
+                return [
+                  <td key={`${run.id} read`} {...light}>
+                    {readUm.has(name) && (
+                      <ReadingTap lit={lit} place={place}>
+                        {cell(readUm.get(name))}
+                      </ReadingTap>
+                    )}
+                  </td>,
+                  <td key={`${run.id} less`} {...light}>
+                    {cell(heightUm.get(name))}
+                  </td>,
+                  weights && (
+                    <td key={`${run.id} counts`} {...light}>
+                      {signed(weights.get(key) ?? 0, 3)}
+                    </td>
+                  ),
+                ];
+              })}
               {columns.length > 1 && <td>{cell(meanUm.get(name), decimals)}</td>}
               {artefactUm && <td>{cell(artefactUm.get(name), decimals)}</td>}
-              <td>{all ? heightText(all, decimals) : ''}</td>
+              <td class="all">
+                {all && (
+                  <HeightTap
+                    lit={lit}
+                    is={{ is: 'height', line, station: name }}
+                    heightUm={all.heightUm}
+                    uUm={all.uUm}
+                    decimals={decimals}
+                  />
+                )}
+              </td>
             </tr>
           );
         })}
@@ -96,6 +117,18 @@ function allReadings({ setup }: Session, reference: Reference): string {
   return kindWords[setup.kind].overMotion
     ? say('All readings, over the motion {unit}', { unit })
     : say('All readings, over {reference} {unit}', { reference: referenceWord(reference), unit });
+}
+
+function sweepHead(size: boolean, counts: boolean, run: string): string {
+  const unit = asWritten().head();
+  if (size) {
+    return counts
+      ? say('Size, less the mean {unit}, what it counts', { unit })
+      : say('Size, and less the mean {unit}', { unit });
+  }
+  return counts
+    ? say('{run}: read, less set-up {unit}, what it counts', { run, unit })
+    : say('{run}: read, less set-up {unit}', { run, unit });
 }
 
 /** "as it stands" of "top as it stands": the table is of the top already. */

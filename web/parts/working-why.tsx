@@ -20,10 +20,10 @@ export function Why({ session, survey, lit, behind }: WhyProps) {
   const page = usePage();
   const suspect = survey.result.readings.find((reading) => reading.suspect);
   const words = !lit
-    ? [say('Press a height to see which readings make it, or a step to see what checks it.')]
-    : lit.is === 'height'
-      ? [whyHeight(session, lit.station, behind)]
-      : whyReading(session, survey.result, lit.place);
+    ? [say('Press a height to see which readings make it, or a reading to see what checks it.')]
+    : lit.is === 'reading'
+      ? whyReading(session, survey.result, lit.place)
+      : [whyHeight(session, lit, behind)];
   return (
     <div class="why" data-testid="why" aria-live="polite">
       {suspect && (

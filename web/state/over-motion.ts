@@ -13,12 +13,19 @@ export function slopeOverMotion(
   line: string,
   travelMm: number,
 ): { perMm: number; u: number } {
+  return slopeTold({ figures }, line, travelMm) ?? { perMm: 0, u: 0 };
+}
+
+/** The same; null where the readings tell no slope. */
+export function slopeTold(
+  { figures }: Pick<Result, 'figures'>,
+  line: string,
+  travelMm: number,
+): { perMm: number; u: number } | null {
   const slope = figures[`${line}.slope`] ?? figures.squareness;
   if (slope) return { perMm: slope.value / 1000, u: slope.u / 1000 };
   const taper = figures[`${line}.taper`] ?? figures.taper;
-  return taper && travelMm > 0
-    ? { perMm: taper.value / travelMm, u: taper.u / travelMm }
-    : { perMm: 0, u: 0 };
+  return taper && travelMm > 0 ? { perMm: taper.value / travelMm, u: taper.u / travelMm } : null;
 }
 
 /**

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { readRecorded } from '../../shared/replay/recorded.ts';
 import { fold } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
-import { behindHeight, strengths } from '../state/lit.ts';
+import { behindLit, strengths } from '../state/behind-lit.ts';
+import { surveyResult } from '../state/survey-result.ts';
 import { whyHeight, whyReading } from './why.ts';
 
 /** The lesson about a chip of 40 µm/m at F3–F4 on the way out, when everything was read and nothing repeated. */
@@ -37,15 +38,15 @@ test('a sound reading is not suspect, and one that nothing checks is said to be 
 test('a height is explained by the readings that make it', async () => {
   const { session } = await chip();
   const lit = { is: 'height', line: 'front way', station: 'F2' } as const;
-  const behind = behindHeight(session, lit, 'ends');
+  const survey = surveyResult(session, 'ends')!;
+  const behind = behindLit(session, survey, lit, 'ends');
   // Out and back alike, by the end line: (1 − 2/8) · 150 mm / 2 on this side, −2/8 · 150 mm / 2 beyond.
   expect(behind[0]!.weight).toBeCloseTo(0.05625, 9);
   expect(behind[5]!.weight).toBeCloseTo(-0.01875, 9);
   expect(strengths(behind).get('front way out:F0-F1')).toBeCloseTo(1, 9);
-  expect(whyHeight(session, 'F2', behind)).toBe(
-    '16 readings make the height of F2; the darker a row, the more it counts. F0 – F1 (front way, going out) counts most: had it read 1 µm/m more, F2 would stand 0.056 µm higher.',
+  expect(whyHeight(session, lit, behind)).toBe(
+    '16 readings make the height of F2; the darker, the more it counts. F0 – F1 (front way, going out) counts most: had it read 1 µm/m more, F2 would stand 0.056 µm higher.',
   );
-  expect(whyHeight(session, 'F0', behindHeight(session, { ...lit, station: 'F0' }, 'ends'))).toContain(
-    'by definition',
-  );
+  const end = { ...lit, station: 'F0' };
+  expect(whyHeight(session, end, behindLit(session, survey, end, 'ends'))).toContain('by definition');
 });

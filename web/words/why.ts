@@ -3,6 +3,7 @@ import type { ReadingBehind } from '../../shared/reduce/behind.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { Result } from '../../shared/sheet/result.ts';
 import { type Placement, placementKey, placeWords } from '../../shared/survey/plan.ts';
+import type { Lit } from '../state/lit.ts';
 import { say } from './say.ts';
 
 /** Beyond this many standard deviations a reading is suspect: chance goes there once in a thousand. */
@@ -91,25 +92,39 @@ function verdict(session: Session, result: Result, fitted: Result['readings'][nu
 }
 
 /** What a height is made of, in words. `behind` has its readings with their weights. */
-export function whyHeight(session: Session, station: string, behind: readonly ReadingBehind[]): string {
+export function whyHeight(
+  session: Session,
+  lit: Exclude<Lit, { is: 'reading' }>,
+  behind: readonly ReadingBehind[],
+): string {
+  const station = lit.is === 'across' ? lit.pair[1] : lit.station;
   const worth = behind.filter(({ weight }) => Math.abs(weight) > 1e-9);
   const first = worth.reduce<ReadingBehind | null>(
     (most, each) => (!most || Math.abs(each.weight) > Math.abs(most.weight) + 1e-9 ? each : most),
     null,
   );
   if (!first) {
-    return say('{station} is on the reference line by definition: no reading moves it.', { station });
+    return lit.is === 'across'
+      ? say('The others are held against {pair}: no reading moves it.', { pair: lit.pair.join('–') })
+      : say('{station} is on the reference line by definition: no reading moves it.', { station });
   }
-  const run = session.plan.runs.find(({ id }) => id === first.run)!;
-  return say(
-    '{count} readings make the height of {station}; the darker a row, the more it counts. {reading} counts most: had it read 1 {unit} more, {station} would stand {size} µm {side}.',
-    {
-      count: worth.length,
-      station,
-      reading: named(session, { run: first.run, at: [...first.at] as Placement['at'] }),
-      unit: unitOf(run),
-      size: Math.abs(first.weight).toFixed(3),
-      side: first.weight > 0 ? say('higher') : say('lower'),
-    },
-  );
+  const run = session.plan.runs.find(({ id }) => id === first.run);
+  const values = {
+    count: worth.length,
+    station,
+    front: lit.is === 'across' ? lit.pair[0] : '',
+    reading: named(session, { run: first.run, at: [...first.at] as Placement['at'] }),
+    unit: run ? unitOf(run) : '',
+    size: Math.abs(first.weight).toFixed(3),
+    side: first.weight > 0 ? say('higher') : say('lower'),
+  };
+  return lit.is === 'across'
+    ? say(
+        '{count} readings make how high {station} stands over {front}; the darker, the more it counts. {reading} counts most: had it read 1 {unit} more, {station} would stand {size} µm {side}.',
+        values,
+      )
+    : say(
+        '{count} readings make the height of {station}; the darker, the more it counts. {reading} counts most: had it read 1 {unit} more, {station} would stand {size} µm {side}.',
+        values,
+      );
 }
