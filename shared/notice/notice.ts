@@ -9,6 +9,7 @@ export const noticeCodes = [
   'suspect',
   'lone-jump',
   'untied',
+  'turned-alone',
   'not-turned',
   'stream-lost',
   'closure',

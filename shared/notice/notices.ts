@@ -16,6 +16,7 @@ import { slip } from './slip.ts';
 import { streamLost } from './stream-lost.ts';
 import { suspect } from './suspect.ts';
 import { temperature } from './temperature.ts';
+import { turnedAlone } from './turned-alone.ts';
 import { unchecked } from './unchecked.ts';
 import { unitChanged } from './unit-changed.ts';
 import { unsettled } from './unsettled.ts';
@@ -45,6 +46,7 @@ export function notices(
     ...suspect(session, result),
     ...loneJump(session, result),
     ...untied(session, result),
+    ...turnedAlone(session, result),
     ...notTurned(session),
     ...streamLost(session),
     ...closure(session, result),

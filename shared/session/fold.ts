@@ -29,6 +29,8 @@ export interface Session {
   readonly turnedRun: string | null;
   /** Takes, by number, of a level that faced the other way than planned. */
   readonly turnedTakes: ReadonlySet<number>;
+  /** The take that counts beside the one in `counted`, where a place was read with the level facing either way. */
+  readonly bothWays: ReadonlyMap<string, TakeEvent>;
   /** The person has chosen to take a steady drift off where it can be told from a bow. */
   readonly driftOff: boolean;
   readonly skipped: ReadonlyMap<string, EventOf<'skip'>>;
@@ -63,6 +65,7 @@ export function begin(header: Header): Session {
     counted: new Map(),
     turnedRun: null,
     turnedTakes: new Set(),
+    bothWays: new Map(),
     driftOff: false,
     skipped: new Map(),
     next: placements[0] ?? null,
@@ -129,18 +132,25 @@ export function fold(header: Header, events: Iterable<SessionEvent>): Session {
 
 function taken(session: Session, event: TakeEvent): Session {
   const key = placementKey(event.place);
-  const earlier = session.counted.get(key);
-  const takes = earlier
-    ? session.takes.map((take) => (take.event.seq === earlier.seq ? { ...take, out: 'repeated' } : take))
-    : session.takes;
   const skipped = new Map(session.skipped);
   skipped.delete(key);
   // In the next walk the level faces as that one is planned.
   const turnedRun = event.place.run === session.turnedRun ? session.turnedRun : null;
   const turnedTakes = turnedRun === null ? session.turnedTakes : new Set(session.turnedTakes).add(event.seq);
+  // A place that is read again the other way round tells the zero of the level: both readings of it count.
+  const isTurned = (take: TakeEvent) => turnedTakes.has(take.seq);
+  const earlier = [session.counted.get(key), session.bothWays.get(key)].filter((take) => take !== undefined);
+  const repeated = new Set(
+    earlier.filter((take) => isTurned(take) === isTurned(event)).map(({ seq }) => seq),
+  );
+  const beside = earlier.find(({ seq }) => !repeated.has(seq));
+  const takes = session.takes.map((take) =>
+    repeated.has(take.event.seq) ? { ...take, out: 'repeated' } : take,
+  );
   const counted = new Map(session.counted).set(key, event);
+  const bothWays = beside ? new Map(session.bothWays).set(key, beside) : session.bothWays;
   return withNext(
-    { ...session, takes: [...takes, { event }], counted, skipped, turnedRun, turnedTakes },
+    { ...session, takes: [...takes, { event }], counted, bothWays, skipped, turnedRun, turnedTakes },
     event.place,
   );
 }
@@ -150,22 +160,29 @@ function voided(session: Session, event: EventOf<'void'>): Session {
   if (!target) return session;
   const takes = session.takes.map((take) => (take === target ? { ...take, out: event.reason } : take));
   const counted = new Map(session.counted);
+  const bothWays = new Map(session.bothWays);
   const key = placementKey(target.event.place);
+  const beside = bothWays.get(key);
   if (counted.get(key)?.seq === event.take) counted.delete(key);
-  return { ...session, takes, counted, next: target.event.place };
+  if (beside) {
+    bothWays.delete(key);
+    if (beside.seq !== event.take) counted.set(key, beside);
+  }
+  return { ...session, takes, counted, bothWays, next: target.event.place };
 }
 
 /** A skipped place counts nothing: what was taken there before is out for the same reason. */
 function skipped(session: Session, event: EventOf<'skip'>): Session {
   const key = placementKey(event.place);
-  const taken = session.counted.get(key);
   const takes = session.takes.map((take) =>
-    take.event.seq === taken?.seq ? { ...take, out: event.reason } : take,
+    take.out === undefined && placementKey(take.event.place) === key ? { ...take, out: event.reason } : take,
   );
   const counted = new Map(session.counted);
+  const bothWays = new Map(session.bothWays);
   counted.delete(key);
+  bothWays.delete(key);
   const skipped = new Map(session.skipped).set(key, event);
-  return withNext({ ...session, takes, counted, skipped }, event.place);
+  return withNext({ ...session, takes, counted, bothWays, skipped }, event.place);
 }
 
 /** Switching back to the unit of the set-up is as good as having seen the change. */

@@ -16,7 +16,10 @@ function countedRuns(session: Session): TakenRun[] {
     .map((run) => ({
       run,
       takes: placementsOf(run)
-        .flatMap((place) => session.counted.get(placementKey(place)) ?? [])
+        .flatMap((place) => {
+          const key = placementKey(place);
+          return [session.counted.get(key) ?? [], session.bothWays.get(key) ?? []].flat();
+        })
         .sort((a, b) => a.seq - b.seq),
     }))
     .filter(({ takes }) => takes.length > 0);

@@ -9,7 +9,7 @@ import { referenceNote, sigmaWith } from './referenced.ts';
 import type { Setup } from './setup.ts';
 import { countsOf, isTilt, sagOf, sweepOf, walkOf, withDrift } from './sheet-runs.ts';
 import { takenRuns, withoutNewest } from './taken-runs.ts';
-import { inSegments } from './turned-level.ts';
+import { inSegments, isTurnedIn, longerSegment } from './turned-level.ts';
 import { type TurnedOver, turnedOver } from './turned-over.ts';
 
 /** Choices of a person about how what was read is to be understood; what is left out is as it was chosen in the session. */
@@ -31,7 +31,12 @@ export function toSheet(session: Session, options: SheetOptions = {}): SheetInpu
   for (let taken = takenRuns(session); ; taken = withoutNewest(taken)) {
     const used = turnedOver(taken);
     const sheet = sheetOf(session, used, measured(session, used.taken), options);
-    if (taken.length <= 1 || isDetermined(sheet)) return sheet;
+    if (isDetermined(sheet)) return sheet;
+    if (taken.length > 1) continue;
+    // The zero of a level that was turned in the middle of its only walk looks like a kink there: one part stands alone.
+    if (!taken[0] || !isTurnedIn(taken[0], session)) return sheet;
+    const part = { ...used, taken: [longerSegment(taken[0], session)] };
+    return sheetOf(session, part, measured(session, part.taken), options);
   }
 }
 
@@ -112,7 +117,7 @@ function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): str
 }
 
 function notesOf(
-  { setup, counted, turnedTakes }: Session,
+  { setup, counted, takes, turnedTakes }: Session,
   used: ReadonlySet<string>,
   untold: readonly string[],
   drifting: readonly string[],
@@ -121,7 +126,9 @@ function notesOf(
   const left = new Set(
     [...counted.values()].flatMap(({ place }) => place.at).filter((name) => !used.has(name)),
   );
-  const turned = [...counted.values()].filter(({ seq }) => turnedTakes.has(seq)).map(placeOfTake);
+  const turned = takes
+    .filter(({ event, out }) => out === undefined && turnedTakes.has(event.seq))
+    .map(({ event }) => placeOfTake(event));
   return [
     referenceNote,
     left.size > 0 && `Not tied to the rest yet and left out: ${[...left].join(', ')}.`,

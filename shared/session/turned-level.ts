@@ -33,3 +33,10 @@ export function inSegments(taken: readonly TakenRun[], session: Session): TakenR
     return parts.filter(({ takes }) => takes.length > 0);
   });
 }
+
+/** Of a walk in which the level was turned, the takes of the facing that read more of it. */
+export function longerSegment({ run, takes }: TakenRun, { turnedTakes }: Session): TakenRun {
+  const turned = takes.filter(({ seq }) => turnedTakes.has(seq));
+  const straight = takes.filter(({ seq }) => !turnedTakes.has(seq));
+  return { run, takes: turned.length > straight.length ? turned : straight };
+}

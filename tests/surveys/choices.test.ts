@@ -8,7 +8,9 @@ import { resultOf } from '../../shared/session/result.ts';
 import { setupSchema } from '../../shared/session/setup.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
-import { Conductor, hastyPace, type MadeUp } from '../tools/conduct.ts';
+import { Conductor, type Hand, hastyPace, type MadeUp } from '../tools/conduct.ts';
+import { Coverage } from './coverage.ts';
+import { proved, reseatSigma } from './reseat.ts';
 import { judged } from './true-figures.ts';
 
 /** A level that is proved; its take is sure to so much, µm/m. */
@@ -58,18 +60,86 @@ test('a level turned in mid-walk is read right from where that was said', async 
   expect(fold(conductor.header, conductor.events)).toEqual(conductor.session);
 });
 
-test('turned in the middle of the only walk, a kink looks like the zero: that is said, not guessed', async () => {
-  const conductor = await Conductor.of(aWay('no'));
+/** The level is turned in the middle of the only walk, and it is said: from the fifth place on it faces the start. */
+async function turnedOnTheOnlyWalk(seed = 11): Promise<Conductor> {
+  const conductor = await Conductor.of(aWay('no', { seed, hand: asItFaces(5) }));
   for (let k = 0; k < 5; k += 1) await conductor.place(conductor.session.next!);
   await conductor.ask({ do: 'turned' });
   await conductor.walk();
-  expect(() => resultOf(conductor.session)).toThrow(
-    expect.objectContaining({ code: 'adjust.notDetermined' }),
+  return conductor;
+}
+
+/** What it reads when it faces the other way from the nth place of the way out on. */
+const asItFaces =
+  (from: number): Hand =>
+  (place, nth, world) =>
+    (place.run === 'front way out' && nth >= from ? -1 : 1) * world.reading(place);
+
+const turnedAlone = ({ session }: Conductor) =>
+  notices(session, resultOf(session)).find(({ code }) => code === 'turned-alone');
+
+test('turned in the middle of the only walk, a kink looks like the zero: that is said, not guessed', async () => {
+  const conductor = await turnedOnTheOnlyWalk();
+  // The longer part stands alone, and what it says of its own stations is true.
+  const result = resultOf(conductor.session);
+  expect(Object.keys(result.stations)).toEqual(['F5', 'F6', 'F7', 'F8', 'F9', 'F10', 'F11', 'F12']);
+  expect(toSheet(conductor.session).notes).toContain(
+    'Not tied to the rest yet and left out: F0, F1, F2, F3, F4.',
   );
+  const truth = conductor.world.truthUm();
+  const ends = (k: number) => truth.F5! + ((truth.F12! - truth.F5!) * (k - 5)) / 7;
+  for (let k = 6; k < 12; k += 1) {
+    const { heightUm, uUm } = result.stations[`F${k}`]!;
+    expect(Math.abs(heightUm - (truth[`F${k}`]! - ends(k))), `F${k}`).toBeLessThan(4 * uUm);
+  }
+  expect(turnedAlone(conductor)).toMatchObject({
+    text: '"front way, going out": the level was turned in mid-walk and no place was read both ways, so its zero can\'t be told from a kink there. Read F4 – F5 once more as the level faces now, or walk back.',
+    place: { run: 'front way out', at: ['F4', 'F5'] },
+    warns: true,
+  });
   await conductor.ask({ do: 'run', run: 'front way back', on: true });
   await conductor.walk();
-  expect(resultOf(conductor.session).lines['front way']).toBeDefined();
+  expect(turnedAlone(conductor)).toBeUndefined();
   await conductor.end();
+  expectTrue(conductor);
+});
+
+test('one place read both ways ties the two parts: the result has the larger uncertainty that belongs to it', async () => {
+  const conductor = await turnedOnTheOnlyWalk();
+  await conductor.ask({ do: 'aim', place: turnedAlone(conductor)!.place! });
+  await conductor.place(conductor.session.next!);
+  expect(turnedAlone(conductor)).toBeUndefined();
+  // Both readings of the place count, and taking the new one back leaves the old one.
+  const { bothWays, counted, takes } = conductor.session;
+  expect([...bothWays.keys()]).toEqual(['front way out:F4-F5']);
+  expect(takes.every(({ out }) => out === undefined)).toBe(true);
+  const straight = await Conductor.of(aWay('no'));
+  await straight.walk();
+  const u = ({ session }: Conductor) => resultOf(session).lines['front way']!.stations.F5!.uUm;
+  expect(u(conductor)).toBeGreaterThan(1.5 * u(straight));
+  expectTrue(conductor);
+  await conductor.ask({ do: 'void', take: counted.get('front way out:F4-F5')!.seq, reason: 'bumped' });
+  expect(conductor.session.bothWays.size).toBe(0);
+  expect(turnedAlone(conductor)).toBeDefined();
+  await conductor.end();
+  expect(fold(conductor.header, conductor.events)).toEqual(conductor.session);
+});
+
+test('a place read both ways in the only walk: the truth within the stated uncertainty in 95 % of 200 surveys', async () => {
+  const { setup, scene } = aWay('no');
+  const known = proved(setup, await reseatSigma({ setup, scene, seed: 4242 }, 1000));
+  const coverage = new Coverage();
+  for (let seed = 1; seed <= 200; seed += 1) {
+    const conductor = await Conductor.of({ ...aWay('no', { seed, hand: asItFaces(5) }), setup: known });
+    for (let k = 0; k < 5; k += 1) await conductor.place(conductor.session.next!);
+    await conductor.ask({ do: 'turned' });
+    await conductor.ask({ do: 'aim', place: { run: 'front way out', at: ['F4', 'F5'] } });
+    await conductor.place(conductor.session.next!);
+    await conductor.walk();
+    await conductor.end();
+    coverage.count(judged(conductor.session.plan, conductor.world.truthUm(), resultOf(conductor.session)));
+  }
+  coverage.expectSound(200);
 });
 
 test('said by mistake, it is taken back before the next reading', async () => {

@@ -7,14 +7,11 @@ import { type SetupInput, setupSchema } from '../../shared/session/setup.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { parseSheet, type SheetInput, validateSheet } from '../../shared/sheet/sheet.ts';
 import { Conductor, hastyPace } from '../tools/conduct.ts';
+import { Coverage } from './coverage.ts';
 import { proved, reseatSigma } from './reseat.ts';
 import { judged } from './true-figures.ts';
 
 const RUNS = 200;
-/** ±2 standard uncertainties hold a normal error so often. */
-const COVERED = 0.9545;
-/** A coverage so unlikely under it is a fault. All seeds are fixed: the test never fails by chance. */
-const UNLIKELY = 1e-4;
 const RESEATS = 1000;
 
 /** Fewer stations than in the demo: the same kind, sooner done. Out and back, or turned, as the plan wants it. */
@@ -48,27 +45,16 @@ describe.each(surveys.map((survey) => [survey.kind, survey] as const))('%s', (_,
   test(`lies within its stated uncertainty of the truth in 95 % of ${RUNS} surveys`, async () => {
     const sigma = await reseatSigma({ setup: plain, scene, seed: 4242 }, RESEATS);
     const setup = proved(plain, sigma);
-    const tally = new Map<string, { covered: number; squares: number }>();
+    const coverage = new Coverage();
     for (let seed = 1; seed <= RUNS; seed += 1) {
       const conductor = await Conductor.of({ setup, scene, seed, pace: hastyPace });
       await conductor.walk();
       await conductor.end();
       const result = resultOf(conductor.session);
       expect(reduce(parseSheet(JSON.stringify(toSheet(conductor.session))))).toEqual(result);
-      for (const { name, value, u, truth: due } of judged(world.plan, truth, result)) {
-        if (u === 0) continue;
-        const off = (value - due) / u;
-        const { covered, squares } = tally.get(name) ?? { covered: 0, squares: 0 };
-        tally.set(name, { covered: covered + (Math.abs(off) <= 2 ? 1 : 0), squares: squares + off * off });
-      }
+      coverage.count(judged(world.plan, truth, result));
     }
-    for (const [name, { covered, squares }] of tally) {
-      expect(chanceOfAtMost(covered, RUNS, COVERED), `${name}: ${covered} of ${RUNS}`).toBeGreaterThan(
-        UNLIKELY,
-      );
-      // Nor are the uncertainties stated too large: the mean square of ±1 errors is 1 ± √(2/RUNS).
-      expect(squares / RUNS, name).toBeGreaterThan(1 - 4 * Math.sqrt(2 / RUNS));
-    }
+    coverage.expectSound(RUNS);
   });
 });
 
@@ -98,15 +84,4 @@ function perfectHeight(world: World, run: string, at: string): number {
   const sag = planned.line === 'top' ? (world.scene.sag?.(xMm) ?? 0) : 0;
   const sense = planned.reads === 'height' ? planned.sense : 1;
   return world.reading({ run, at: [at] }) + sense * sag;
-}
-
-/** Chance of at most `count` of `runs`, each with the chance `p`: the binomial distribution summed up. */
-function chanceOfAtMost(count: number, runs: number, p: number): number {
-  let term = (1 - p) ** runs;
-  let sum = term;
-  for (let k = 1; k <= count; k += 1) {
-    term *= ((runs - k + 1) / k) * (p / (1 - p));
-    sum += term;
-  }
-  return sum;
 }

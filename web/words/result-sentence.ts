@@ -9,7 +9,7 @@ import { kindWords } from '../words/kinds.ts';
 import { shownFigures } from './figures.ts';
 import { capital, lineTitle } from './kinds.ts';
 import { lineFault } from './line-fault.ts';
-import { suspectOf } from './notices.ts';
+import { surveyNotices, suspectOf } from './notices.ts';
 import { turnedBoth } from './profile.ts';
 import { asWritten } from './quantity.ts';
 import type { Sentence } from './sentence.ts';
@@ -25,9 +25,10 @@ export function resultSentence(
     return { what: `${surface}: nothing was read`, context: 'There is no result without a reading.' };
   }
   if (!survey || survey.lines.length === 0) {
+    const [told] = surveyNotices(session, survey).filter(({ warns }) => warns);
     return {
       what: `${surface}: too little was read`,
-      context: 'What was read does not hang together. Go on with it, or read it again.',
+      context: told?.text ?? 'What was read does not hang together. Go on with it, or read it again.',
     };
   }
   return {
