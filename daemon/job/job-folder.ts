@@ -1,12 +1,13 @@
 import { hash } from 'node:crypto';
 import { constants } from 'node:fs';
-import { access, copyFile, mkdir, open, readFile, rename } from 'node:fs/promises';
+import { access, copyFile, mkdir, readFile } from 'node:fs/promises';
 import { basename, extname, join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
 import { changeSchema, type JobHead, jobHeadSchema, type NewChange } from '../../shared/job/document.ts';
 import { checkChange, foldJob, type Job } from '../../shared/job/job.ts';
 import { recordingError } from '../recording/file.ts';
 import { lockFolder } from '../recording/lock.ts';
+import { replaceFile } from '../replace-file.ts';
 import { jobText, readJobText } from './job-text.ts';
 
 type Survey = Extract<NewChange, { change: 'survey' }>;
@@ -122,23 +123,6 @@ function plainName(name: string): string {
       .replace(/^[^A-Za-z0-9]+/, '')
       .slice(0, 80) || 'file'
   );
-}
-
-/** A new text in one step: after a power cut there is the old one or the new one. */
-async function replaceFile(path: string, text: string): Promise<void> {
-  const beside = `${path}.new`;
-  try {
-    const file = await open(beside, 'w');
-    try {
-      await file.writeFile(text);
-      await file.datasync();
-    } finally {
-      await file.close();
-    }
-    await rename(beside, path);
-  } catch (error) {
-    throw recordingError(error, path);
-  }
 }
 
 function isThere(path: string): Promise<boolean> {

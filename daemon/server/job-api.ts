@@ -52,7 +52,8 @@ function readingRoutes(jobs: JobStore): Router {
     response.type('application/zip').attachment(`${id}.zip`).send(bytes);
   });
 
-  router.get('/:id/report', async ({ params: { id }, query }, response) => {
+  // Among the files, so that its links to photographs hold as they do in the folder of the job.
+  router.get('/:id/files', async ({ params: { id }, query }, response) => {
     const { by } = read(askedFileSchema.pick({ by: true }), query);
     const text = await makeReport(await jobs.open(id), { by, at: new Date().toISOString() });
     response.set('Content-Security-Policy', reportPolicy).type('html').send(text);

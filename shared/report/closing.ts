@@ -2,6 +2,7 @@ import type { Job } from '../job/job.ts';
 import type { Evidence } from './evidence.ts';
 import type { History } from './history.ts';
 import { html, type Markup, table } from './html.ts';
+import { photoLink } from './photo-link.ts';
 import { capital, dayOf } from './words.ts';
 
 /** Notes, proof, cautions, and the place to sign. */
@@ -46,7 +47,7 @@ function notes(job: Job, histories: readonly History[]): Markup {
       return `${capital(surface.name)}, ${when}: ${text}`;
     }),
   );
-  const photos = job.photos.map(({ file, words }) => `Photo ${file}: ${words}`);
+  const photos = job.photos.map(({ file, words }) => html`Photo ${photoLink(file)}: ${words}`);
   const withdrawn = job.changes.flatMap((change) =>
     change.change === 'withdrawn'
       ? [`Change ${change.of} was withdrawn on ${dayOf(change.at)} by ${change.by}: ${change.reason}`]

@@ -8,7 +8,6 @@ export interface ConvergenceOf {
   readonly title: string;
   readonly rounds: readonly { readonly name: string; readonly figure: Measured }[];
   readonly limit: number | null;
-  readonly unit: string;
 }
 
 const left = 78;
@@ -19,7 +18,7 @@ const COVERAGE = 2;
 /** A label needs so much room. */
 const labelWidth = 64;
 
-export function convergenceDrawing({ id, title, rounds, limit, unit }: ConvergenceOf): Markup {
+export function convergenceDrawing({ id, title, rounds, limit }: ConvergenceOf): Markup {
   const most = Math.max(
     limit ?? 0,
     ...rounds.map(({ figure }) => Math.abs(figure.value) + COVERAGE * figure.u),
@@ -33,7 +32,7 @@ export function convergenceDrawing({ id, title, rounds, limit, unit }: Convergen
   );
   const shown = spaced(rounds.length, x(1) - x(0), labelWidth);
   const points = rounds.map(({ figure }, k) => [x(k), y(Math.abs(figure.value))] as const);
-  return drawing(id, 194, title, [
+  return drawing(id, 172, title, [
     html`${ticks.map((tick) => [line([left, y(tick)], [right, y(tick)], 'faint'), label([left - 8, y(tick) + 4], String(tick), 'end')])}`,
     html`${limit !== null && [line([left, y(limit)], [right, y(limit)], 'chain heavy'), label([right + 6, y(limit) + 4], `limit ${limit}`, 'start', 'strong')]}`,
     polyline(points, 'curve after'),
@@ -46,6 +45,5 @@ export function convergenceDrawing({ id, title, rounds, limit, unit }: Convergen
         shown(k) && label([px, bottom + 16], name, 'middle'),
       ];
     })}`,
-    label([left, 188], `${title}, ${unit}, round by round. Bars: sure to (k = 2).`, 'start'),
   ]);
 }

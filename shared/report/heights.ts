@@ -5,7 +5,7 @@ import { html, type Markup, table } from './html.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { type ProfileOf, profileDrawing } from './profile-drawing.ts';
 import { heightWord } from './scale.ts';
-import { overWhat, sized, sure } from './words.ts';
+import { capital, overWhat, sized, sure } from './words.ts';
 
 /** Heights of one surface before and after, drawn on one scale, and as a table. */
 export function heightsOf(history: History, index: number): Markup {
@@ -36,6 +36,7 @@ function profile(
   const start = place[0]!;
   return html`<figure>${profileDrawing({
     id,
+    line: capital(line),
     title: `${line}, ${first.record.round} and ${newest.record.round}`,
     stations,
     comparedWith,
@@ -61,8 +62,7 @@ function plans({ first, newest }: History, stations: readonly StationDifference[
         const found = by.get(name);
         return found ? { ink: (found.value - low) / (high - low || 1), text: sized(found) } : null;
       },
-      foot: `${round}: µm over ${overWhat(newest)}. Bare is low (${heightWord(Math.round(low))}), inked is high (${heightWord(Math.round(high))}); one scale for both rounds.`,
-    })}</figure>`;
+    })}<figcaption>${`${capital(round)}: µm over ${overWhat(newest)}. Bare is low (${heightWord(Math.round(low))}), inked is high (${heightWord(Math.round(high))}); one scale for both rounds.`}</figcaption></figure>`;
   };
   return html`${one('before', first.record.round)}${first !== newest && one('after', newest.record.round)}`;
 }

@@ -83,6 +83,19 @@ export function listedFigures({ surface, newest, first }: History): string[] {
   return [...new Set([...limited, ...own, ...straight, ...others])];
 }
 
+/**
+ * The figure that a surface is about: of those that its newest survey makes, the first that is not within its limit,
+ * or else the first. Null where none is made.
+ */
+export function mainFigureName(history: History): string | null {
+  const { result } = history.newest;
+  const made = listedFigures(history).filter((name) => figureOf(result, name) !== null);
+  const judged = (verdict: Verdict) =>
+    made.find((name) => result.verdicts.some((each) => each.figure === name && each.verdict === verdict));
+  return judged('outside') ?? judged('cannot tell') ?? made[0] ?? null;
+}
+type Verdict = Result['verdicts'][number]['verdict'];
+
 const referenceEnding = /\.(ends|leastSquares|minimumZone)$/;
 
 /** "front way.straightness" as it is read: "straightness of front way"; "flatness.minimumZone": "flatness, minimum zone". */

@@ -42,9 +42,9 @@ const WHOLE = 9;
 /** So short a text stays on one line in a cell. */
 const SHORT = 12;
 
-/** A table with a head row. Short cells are not broken. */
+/** A table with a head row. Short cells are not broken. `loose`: its rows are tall, and it may go on overleaf. */
 export function table(head: readonly string[], rows: readonly (readonly Part[])[], className = ''): Markup {
-  return html`<table class="${className}${rows.length <= WHOLE && ' whole'}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
+  return html`<table class="${className}${rows.length <= WHOLE && className !== 'loose' && ' whole'}"><thead><tr>${head.map((cell) => html`<th>${cell}</th>`)}</tr></thead>
 <tbody>${rows.map((row) => html`<tr>${row.map(cellOf)}</tr>`)}</tbody></table>`;
 }
 

@@ -2,32 +2,35 @@ import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import { html, type Markup } from './html.ts';
 import { dimension, drawing, drawingWidth, label, n } from './svg.ts';
 
-/** A plate from above: something said of every station, and how dark its ink is. */
+/** A plate from above: something said of every station, and how dark its ink is. What it means stands in its caption. */
 export interface PlanOf {
   readonly id: string;
   readonly title: string;
   readonly heights: Pick<AdjustedHeights, 'names' | 'xMm' | 'yMm'>;
   /** Share of ink from 0, bare, to 1, and the text below the mark; null where nothing is known. */
   readonly mark: (name: string) => { readonly ink: number; readonly text: string } | null;
-  readonly foot: string;
 }
 
 const left = 60;
 const right = drawingWidth - 60;
-const top = 40;
+const top = 8;
+/** Room between the outermost stations and the edge: half a label, and one line of text. */
+const [aside, above, below] = [34, 18, 30];
+/** No plan is higher, so that before and after find room on one page. */
+const mostHigh = 300;
 /** Steps of ink that can be counted. */
 const INK_STEPS = 5;
 
-export function planDrawing({ id, title, heights, mark, foot }: PlanOf): Markup {
+export function planDrawing({ id, title, heights, mark }: PlanOf): Markup {
   const { names, xMm, yMm } = heights;
   const [x0, x1, y0, y1] = [Math.min(...xMm), Math.max(...xMm), Math.min(...yMm), Math.max(...yMm)];
-  const scale = Math.min((right - left - 40) / (x1 - x0 || 1), 380 / (y1 - y0 || 1));
+  const scale = Math.min((right - left - 2 * aside) / (x1 - x0 || 1), mostHigh / (y1 - y0 || 1));
   const wide = (x1 - x0) * scale;
-  const bottom = top + (y1 - y0) * scale + 40;
+  const bottom = top + above + (y1 - y0) * scale + below;
   const x = (k: number) => (left + right - wide) / 2 + (xMm[k]! - x0) * scale;
-  const y = (k: number) => bottom - 20 - (yMm[k]! - y0) * scale;
-  const edge = { left: (left + right - wide) / 2 - 20, width: wide + 40 };
-  return drawing(id, bottom + 60, title, [
+  const y = (k: number) => bottom - below - (yMm[k]! - y0) * scale;
+  const edge = { left: (left + right - wide) / 2 - aside, width: wide + 2 * aside };
+  return drawing(id, bottom + 30, title, [
     html`<rect class="outline" x="${n(edge.left)}" y="${top}" width="${n(edge.width)}" height="${n(bottom - top)}"/>`,
     html`${names.map((name, k) => {
       const said = mark(name);
@@ -39,10 +42,9 @@ export function planDrawing({ id, title, heights, mark, foot }: PlanOf): Markup 
       ];
     })}`,
     dimension(
-      [edge.left + 20, bottom + 22],
-      [edge.left + 20 + wide, bottom + 22],
+      [edge.left + aside, bottom + 22],
+      [edge.left + aside + wide, bottom + 22],
       `${Math.round(x1 - x0)} mm`,
     ),
-    label([left, bottom + 48], foot, 'start'),
   ]);
 }

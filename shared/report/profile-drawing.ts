@@ -3,10 +3,12 @@ import { html, type Markup } from './html.ts';
 import { type HeightScale, heightScale, heightWord } from './scale.ts';
 import { dimension, drawing, drawingWidth, label, line, n, type Point, polyline, spaced } from './svg.ts';
 
-/** A line before and after over the part that it runs along, all on one x axis. */
+/** A line before and after over the part that it runs along, all on one x axis, with its caption. */
 export interface ProfileOf {
   readonly id: string;
   readonly title: string;
+  /** What the line is called. */
+  readonly line: string;
   readonly stations: readonly StationDifference[];
   /** Everything that is to be drawn on the same scale. */
   readonly comparedWith: readonly StationDifference[];
@@ -26,7 +28,7 @@ const partTop = 18;
 const partBottom = 44;
 const chartTop = 132;
 const chartBottom = 352;
-const height = 382;
+const height = 362;
 /** A label needs so much room. */
 const labelWidth = 34;
 
@@ -35,9 +37,10 @@ export function profileDrawing(profile: ProfileOf): Markup {
   const lengthMm = alongMm.at(-1)! || 1;
   const x = (k: number) => left + ((right - left) * alongMm[k]!) / lengthMm;
   const scale = heightScale(profile.comparedWith, chartTop, chartBottom);
-  return drawing(profile.id, height, profile.title, [
+  const grown = (scale.heightOf(1) * 1000) / ((right - left) / lengthMm);
+  return html`${drawing(profile.id, height, profile.title, [
     part(profile, x, lengthMm),
-    grid(profile, scale, x, lengthMm),
+    grid(profile, scale, x),
     curve(
       stations.map(({ before }, k) => ({ x: x(k), ...before })),
       scale,
@@ -51,7 +54,8 @@ export function profileDrawing(profile: ProfileOf): Markup {
         )
       : html``,
     key(profile),
-  ]);
+  ])}
+<figcaption>Height over ${profile.reference}, µm. Grey: sure to (k = 2). Drawn ${Number(grown.toPrecision(2)).toLocaleString('en-US')} × too high.</figcaption>`;
 }
 
 function part({ stations, alongMm }: ProfileOf, x: (k: number) => number, lengthMm: number): Markup {
@@ -67,21 +71,21 @@ ${dimension([x(0), 84], [x(1), 84], last > 12 ? '' : mm(stepMm))}
 ${dimension([x(0), 106], [x(last), 106], `${mm(lengthMm)} mm${last > 12 ? `, steps of ${mm(stepMm)} mm` : ''}`)}`;
 }
 
-function grid(
-  { stations, allowedUm, reference }: ProfileOf,
-  scale: HeightScale,
-  x: (k: number) => number,
-  lengthMm: number,
-): Markup {
-  const exaggeration = (scale.heightOf(1) * 1000) / ((right - left) / lengthMm);
+function grid({ stations, allowedUm }: ProfileOf, scale: HeightScale, x: (k: number) => number): Markup {
   const [bottom, top] = [scale.ticks[0]!, scale.ticks.at(-1)!];
   return html`${scale.ticks.map((tick) => [
     line([left, scale.y(tick)], [right, scale.y(tick)], tick === 0 ? 'chain' : 'faint'),
     label([left - 8, scale.y(tick) + 4], heightWord(tick), 'end'),
   ])}
 ${stations.map((_, k) => line([x(k), scale.y(top)], [x(k), scale.y(bottom)], 'faint'))}
-${label([left, chartBottom + 18], `Height over ${reference}, µm. Grey: sure to (k = 2). Drawn ${Number(exaggeration.toPrecision(2)).toLocaleString('en-US')} × too high.`, 'start')}
-${allowedUm !== null && allowedUm <= top - bottom && dimension([right + 22, scale.y(bottom + allowedUm)], [right + 22, scale.y(bottom)], `allowed ${allowedUm}`)}`;
+${allowedUm !== null && allowedUm <= top - bottom && allowedRange(allowedUm, scale.y(bottom + allowedUm), scale.y(bottom))}`;
+}
+
+/** Beside the lower edge of the chart; the text of a small one reaches above it, never below. */
+function allowedRange(allowedUm: number, y1: number, y2: number): Markup {
+  const [x, middle] = [right + 22, Math.min((y1 + y2) / 2, y2 - 34)];
+  return html`${dimension([x, y1], [x, y2], '')}
+<text x="${n(x - 5)}" y="${n(middle)}" text-anchor="middle" transform="rotate(-90 ${n(x - 5)} ${n(middle)})">allowed ${allowedUm}</text>`;
 }
 
 function curve(
@@ -99,9 +103,9 @@ ${polyline(
 ${points.map(({ x, value }) => html`<circle class="${kind}" cx="${n(x)}" cy="${n(scale.y(value))}" r="3.2"/>`)}`;
 }
 
-function key({ before, after }: ProfileOf): Markup {
+function key({ line: name, before, after }: ProfileOf): Markup {
   const y = 126;
-  return html`${line([right - 250, y - 4], [right - 220, y - 4], 'curve before')}<circle class="before" cx="${right - 235}" cy="${y - 4}" r="3.2"/>${label([right - 214, y], before, 'start')}
+  return html`${label([left, y], name, 'start', 'strong')}${line([right - 250, y - 4], [right - 220, y - 4], 'curve before')}<circle class="before" cx="${right - 235}" cy="${y - 4}" r="3.2"/>${label([right - 214, y], before, 'start')}
 ${after !== null && html`${line([right - 120, y - 4], [right - 90, y - 4], 'curve after')}<circle class="after" cx="${right - 105}" cy="${y - 4}" r="3.2"/>${label([right - 84, y], after, 'start')}`}`;
 }
 

@@ -53,7 +53,7 @@ export function reportHtml(
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${job.head.part}: report of measurement</title>
-<style>${{ markup: reportStyle + typefaces.map(faceRule).join('') }}</style>
+<style>${{ markup: reportStyle(job.head.part) + typefaces.map(faceRule).join('') }}</style>
 </head>
 <body>
 ${drawingParts}

@@ -4,7 +4,7 @@ import type { History } from './history.ts';
 import { html, type Markup } from './html.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { drawing, drawingWidth, label, line, n } from './svg.ts';
-import { capital, dayOf, passesSince, stationRuns, sure } from './words.ts';
+import { dayOf, passesSince, stationRuns, sure } from './words.ts';
 
 type Metal = Result['metal'][string];
 
@@ -24,11 +24,12 @@ export function scrapingPlans({ surface, newest }: History, index: number): Mark
     const order = newest.sheet.lines[name] ?? newest.heights.names;
     const now = perRound === null ? metal.plan : metal.plan.slice(0, perRound);
     const later = metal.plan.length - now.length;
-    return html`<section class="sheet bench">
+    return html`<section class="sheet bench whole-page">
 <h1>Scrape: ${name === 'plate' ? surface.name : name}</h1>
 <p class="context">From the survey ${newest.record.round}, ${dayOf(newest.record.at)}. Target ${metal.target}, ${bite} µm a pass.</p>
 ${surface.passesSince.length > 0 && html`<p class="bench-words">▲ ${passesSince(surface)} scraped since: measure again before you go on.</p>`}
-<figure>${newest.result.kind === 'plate' ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(order, metal, `bench-${index}-${k}`)}</figure>
+<figure>${newest.result.kind === 'plate' ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(order, metal, `bench-${index}-${k}`)}
+<figcaption>${newest.result.kind === 'plate' ? 'Passes at every station; the darker, the more.' : 'Blocks and large figures: passes. Below: what is above the target, µm.'}</figcaption></figure>
 <ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, order)}</span><span class="done"></span></li>`)}</ol>
 <p class="bench-words">Then measure again.${later > 0 && ` ${later} more pass${later === 1 ? '' : 'es'} foreseen after that.`}${stop > 0 && ` The last ${stop === 1 ? 'pass is' : `${stop} passes are`} left to the blue.`}</p>
 ${doubtful(metal, order)}
@@ -57,7 +58,7 @@ function strip(order: readonly string[], { stations }: Metal, id: string): Marku
   const wide = Math.min(46, (right - left) / known.length);
   const x = (k: number) => left + ((right - left - wide) * k) / Math.max(1, known.length - 1);
   const big = wide >= 34 ? 'bench-number' : 'small';
-  return drawing(id, 300, 'Passes at every station', [
+  return drawing(id, base + 74, 'Passes at every station', [
     html`${known.map((name, k) => {
       const { passes, removeUm, uUm, worthAStroke } = stations[name]!;
       const fill = worthAStroke ? 'cut' : 'left-out';
@@ -74,11 +75,6 @@ function strip(order: readonly string[], { stations }: Metal, id: string): Marku
       ];
     })}`,
     line([left - 10, base], [right + 10, base], 'thick'),
-    label(
-      [left, base + 88],
-      'Blocks and large figures: passes. Below: what is above the target, µm.',
-      'start',
-    ),
   ]);
 }
 
@@ -92,6 +88,5 @@ function plate(heights: History['newest']['heights'], { stations }: Metal, id: s
       const found = stations[name];
       return found ? { ink: found.passes / most, text: String(found.passes) } : null;
     },
-    foot: capital('passes at every station; the darker, the more.'),
   });
 }

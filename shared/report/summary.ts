@@ -61,7 +61,7 @@ function rowsOf(history: History): (string | Markup)[][] {
     const agreed = surface.limits.find(({ figure }) => figure === name);
     const verdict = newest.result.verdicts.find(({ figure }) => figure === name);
     const unit = (is ?? was)?.unit ?? '';
-    const change = was && is && first !== newest ? differenceOf(was, is) : null;
+    const change = was && is && first !== newest ? changeWords(was, is) : '';
     const allowed = agreed?.max ?? verdict?.limit;
     return [
       html`${capital(figureWords(name))}${agreed && html`<br><small>${agreed.source}</small>`}`,
@@ -69,7 +69,7 @@ function rowsOf(history: History): (string | Markup)[][] {
       was ? `${sized(was)} ${unit}` : 'not measured',
       is ? (first === newest ? 'the same survey' : `${sized(is)} ${unit}`) : 'not measured',
       is ? `${sure(is.u)} ${unit}` : '',
-      change ? (change.same ? 'same' : changeWords(change)) : '',
+      change,
       verdict
         ? html`<strong>${verdict.verdict}</strong>`
         : allowed === undefined
@@ -94,7 +94,13 @@ function rowsNotMeasured(job: Job, histories: readonly History[]): (string | Mar
     );
 }
 
-function changeWords({ value, u }: Measured): string {
+/** How much less or more there is of a fault; one that leans to the other side now is neither. */
+function changeWords(was: Measured, is: Measured): string {
+  const signed = differenceOf(was, is);
+  if (signed.same) return 'same';
+  if (was.value * is.value < 0) return `${amount(signed.value, signed.u)} over to the other side`;
+  const size = ({ value, u }: Measured) => ({ value: Math.abs(value), u });
+  const { value, u } = differenceOf(size(was), size(is));
   return `${amount(value, u)} ${value < 0 ? 'less' : 'more'}, sure to ${sure(u)}`;
 }
 

@@ -4,15 +4,16 @@ import { unlike } from '../job/unlike.ts';
 import { sureTo } from '../words.ts';
 import { convergenceDrawing } from './convergence-drawing.ts';
 import { heightsOf } from './heights.ts';
-import { figureOf, figureWords, type History, limitOf, listedFigures, printsOf } from './history.ts';
+import { figureOf, figureWords, type History, limitOf, mainFigureName, printsOf } from './history.ts';
 import { html, type Markup, table } from './html.ts';
+import { photoLink } from './photo-link.ts';
 import { capital, dayOf, metalSentences, sized, stationRuns, sure, verdictSentences } from './words.ts';
 
 /** All of one surface: drawing before and after, what was not alike, rounds, blue, conditions. */
 export function surfaceSection(history: History, index: number): Markup {
   const { surface, first, newest, surveys } = history;
   const once = surveys.length === 1;
-  return html`<section class="sheet">
+  return html`<section class="sheet surface">
 <h2>${capital(surface.name)}</h2>
 <p class="plain">${capital(first.record.round)}: ${metalSentences(first).join(' ')}
 ${!once && html`<br>${capital(newest.record.round)}: ${metalSentences(newest).join(' ')}`}
@@ -40,24 +41,23 @@ ${
 
 function rounds(history: History, index: number): Markup {
   const { surface, surveys, bites } = history;
-  const [name] = listedFigures(history);
-  const figures = surveys.map(({ result }) => (name === undefined ? null : figureOf(result, name)));
+  const name = mainFigureName(history);
+  const figures = surveys.map(({ result }) => (name === null ? null : figureOf(result, name)));
   const known = surveys.flatMap((survey, k) =>
     figures[k] ? [{ name: survey.record.round, figure: figures[k]! }] : [],
   );
-  const unit = known[0] && name !== undefined ? figures.find((figure) => figure)!.unit : '';
-  const limit = name === undefined ? null : limitOf(history, name);
+  const unit = known[0] && name !== null ? figures.find((figure) => figure)!.unit : '';
+  const limit = name === null ? null : limitOf(history, name);
   return html`<h3>Round by round</h3>
-<figure>${
-    known.length > 1 &&
-    convergenceDrawing({
-      id: `rounds-${index}`,
-      title: capital(figureWords(name!)),
-      rounds: known,
-      limit,
-      unit,
-    })
-  }</figure>
+${
+  known.length > 1 &&
+  html`<figure>${convergenceDrawing({
+    id: `rounds-${index}`,
+    title: capital(figureWords(name!)),
+    rounds: known,
+    limit,
+  })}<figcaption>${capital(figureWords(name!))}, ${unit}, round by round. Bars: sure to (k = 2).</figcaption></figure>`
+}
 ${
   limit !== null &&
   html`<p>${
@@ -71,7 +71,7 @@ ${table(
   [
     'Round',
     'Day',
-    name === undefined ? '' : capital(figureWords(name)),
+    name === null ? '' : capital(figureWords(name)),
     'Sure to',
     'Passes before it',
     'Bite really taken',
@@ -116,12 +116,13 @@ ${table(
     return [
       survey.record.round,
       on('expected'),
-      html`${on('shows')}<br><small>${print.against}${print.photo && `, photo ${print.photo.file}`}</small>`,
+      html`${on('shows')}<br><small>${print.against}${print.photo && html`, photo ${photoLink(print.photo.file)}`}</small>`,
       pointsOf(Object.values(print.stations)),
       hingesOf(print.hingesMm ?? [], survey.heights.xMm),
       agree ? 'agree' : html`▲ disagree. ${causes.join(' ')}`,
     ];
   }),
+  'loose',
 )}`;
 }
 

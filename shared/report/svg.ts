@@ -29,13 +29,13 @@ export function label(
   return html`<text class="${className}" x="${n(x)}" y="${n(y)}" text-anchor="${anchor}">${text}</text>`;
 }
 
-/** A dimension between two points on one level or upright, with arrowheads and its text beside the line. */
+/** A dimension between two points on one level or upright, with arrowheads and its text, if any, beside the line. */
 export function dimension(from: Point, to: Point, text: string): Markup {
   const upright = from[0] === to[0];
   const middle: Point = upright ? [from[0] - 5, (from[1] + to[1]) / 2] : [(from[0] + to[0]) / 2, from[1] - 4];
   const turn = upright ? html` transform="rotate(-90 ${n(middle[0])} ${n(middle[1])})"` : '';
   return html`<line class="thin arrows" x1="${n(from[0])}" y1="${n(from[1])}" x2="${n(to[0])}" y2="${n(to[1])}"/>
-<text x="${n(middle[0])}" y="${n(middle[1])}" text-anchor="middle"${turn}>${text}</text>`;
+${text !== '' && html`<text x="${n(middle[0])}" y="${n(middle[1])}" text-anchor="middle"${turn}>${text}</text>`}`;
 }
 
 /** A drawing of the given height, with hatching and arrowheads of its own. `name` tells its patterns apart. */

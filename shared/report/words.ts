@@ -4,7 +4,7 @@ import { type Job, type JobSurface, recheckBecauseOf } from '../job/job.ts';
 import type { JobSurvey } from '../job/survey.ts';
 import { twoDigits } from '../proving/spread.ts';
 import { amount, expanded, lineSentence, referenceWord, sureTo } from '../words.ts';
-import { figureOf, figureWords, type History, listedFigures } from './history.ts';
+import { figureOf, figureWords, type History, mainFigureName } from './history.ts';
 
 /** What a report says in sentences. */
 
@@ -59,9 +59,9 @@ export function verdictSentences({ result }: JobSurvey): string[] {
 /** One or two sentences on a surface for the first page. */
 export function surfaceSentence(job: Job, history: History): string {
   const { surface, first, newest, surveys } = history;
-  const [name] = listedFigures(history);
-  const was = name === undefined ? null : figureOf(first.result, name);
-  const is = name === undefined ? null : figureOf(newest.result, name);
+  const name = mainFigureName(history);
+  const was = name === null ? null : figureOf(first.result, name);
+  const is = name === null ? null : figureOf(newest.result, name);
   const unit = (is ?? was)?.unit ?? 'µm';
   const figures =
     was && is && surveys.length > 1
@@ -70,7 +70,7 @@ export function surfaceSentence(job: Job, history: History): string {
   const recheck = recheckBecauseOf(job, surface.name);
   return [
     `${capital(figures)}.`,
-    ...judged(newest),
+    ...judged(newest, was && is && surveys.length > 1 ? name : null),
     surface.passesSince.length > 0 &&
       `▲ ${passesSince(surface)} scraped since: it is another surface now, so measure it again.`,
     recheck.length > 0 && `▲ Check it again: ${recheck.join(', ')} was scraped after this was last measured.`,
@@ -84,10 +84,12 @@ export function passesSince({ passesSince: { length } }: Pick<JobSurface, 'passe
   return length === 1 ? '1 pass was' : `${length} passes were`;
 }
 
-/** One verdict needs no name: it is about the figure that was just named. */
-function judged(survey: JobSurvey): string[] {
+/** One verdict needs no name when it is about the figure that was just named. */
+function judged(survey: JobSurvey, named: string | null): string[] {
   const sentences = verdictSentences(survey);
-  if (sentences.length !== 1) return sentences;
+  const [only, ...others] = survey.result.verdicts;
+  const straightness = survey.result.kind === 'way' && only?.figure.endsWith('.straightness');
+  if (others.length > 0 || !only || !(only.figure === named || straightness)) return sentences;
   return sentences.map((sentence) =>
     sentence.replace(/^[^:]*: /, 'It is ').replace(/^It is whether it is/, 'Whether it is'),
   );

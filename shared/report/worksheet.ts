@@ -3,6 +3,9 @@ import type { History } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { capital, sized, sure } from './words.ts';
 
+/** So few rounds leave room for two columns of readings. */
+const FEW_COLUMNS = 3;
+
 /** More rounds than this stand in a table of their own. */
 const MOST_COLUMNS = 7;
 
@@ -13,12 +16,17 @@ export function worksheet({ surface, surveys }: History): Markup {
   );
   return html`<section class="sheet">
 <h2>Worksheet: ${surface.name}</h2>
-<p>Readings in ${[...new Set(surveys.map(unitOf))].join(' and ')}, as the instrument showed them.</p>
-${parts.map(readingTable)}
+<p>Readings in ${[...new Set(surveys.map(unitOf))].join(' and ')}, as the instrument showed them; each is the mean of one take.</p>
+${parts.map((part) => html`<div class="${columns(part)}">${readingTable(part)}</div>`)}
 <h3>Heights that they come to, µm</h3>
-${parts.map(heightTable)}
+${parts.map((part) => html`<div class="${columns(part)}">${heightTable(part)}</div>`)}
 ${leftOut(surveys)}
 </section>`;
+}
+
+/** Two columns only where each has rows enough to be read as one. */
+function columns(surveys: readonly JobSurvey[]): string {
+  return surveys.length <= FEW_COLUMNS ? 'two-columns' : '';
 }
 
 function readingTable(surveys: readonly JobSurvey[]): Markup {

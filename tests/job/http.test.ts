@@ -51,7 +51,7 @@ describe('jobs over HTTP', () => {
   });
 
   test('a report is sent that runs nothing, and a kept one is verified with the job', async () => {
-    const response = await get('/rebuild/report?by=a%20test');
+    const response = await get('/rebuild/files/?by=a%20test');
     expect(response.headers.get('content-security-policy')).toContain("default-src 'none'");
     expect(response.headers.get('content-security-policy')).not.toContain('script-src');
     expect(await response.text()).toContain('What was found and what is left');

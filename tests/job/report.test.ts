@@ -8,6 +8,7 @@ import { makeReport } from '../../daemon/job/make-report.ts';
 import { verifyJob } from '../../daemon/job/verify-job.ts';
 import { html, table } from '../../shared/report/html.ts';
 import { openBrowser } from '../tools/browser.ts';
+import { cutOn, papers } from '../tools/cut-on-paper.ts';
 import { testFolder } from '../tools/test-folder.ts';
 
 const rebuild = join(import.meta.dirname, '..', '..', 'recordings', 'rebuild');
@@ -45,30 +46,19 @@ describe('the report of the invented rebuild', () => {
     'Local rules and qualified people decide',
   ])('says %s', (words) => expect(text).toContain(words));
 
-  // Paper less the margins of the sheet, in CSS pixels of 1/96 in.
+  test.each(papers)('nothing is cut on %s', async (_, widthPx) => {
+    expect(await cutOn(browser, text, widthPx)).toEqual([]);
+  });
+
+  // Looked at page by page; a page more is a page that nobody has looked at.
   test.each([
-    ['A4', (210 - 24) / 25.4],
-    ['Letter', 8.5 - 24 / 25.4],
-  ])('nothing is cut on %s', async (_, inches) => {
-    const page = await browser.newPage({ viewport: { width: Math.round(96 * inches), height: 900 } });
-    await page.emulateMedia({ media: 'print' });
+    ['A4', 7],
+    ['Letter', 8],
+  ] as const)('prints on %s in %i pages, numbered', async (format, pages) => {
+    const page = await browser.newPage();
     await page.setContent(text);
-    const cut = await page.evaluate(() => {
-      const width = document.documentElement.clientWidth;
-      const outside = [
-        ...document.querySelectorAll('td, th, p, h1, h2, h3, li, svg, .title-block div'),
-      ].filter(
-        (each) => each.scrollWidth > each.clientWidth + 1 || each.getBoundingClientRect().right > width + 1,
-      );
-      const texts = [...document.querySelectorAll('svg.drawing text')].filter((each) => {
-        const [inner, outer] = [each.getBoundingClientRect(), each.closest('svg')!.getBoundingClientRect()];
-        return (
-          inner.left < outer.left - 1 || inner.right > outer.right + 1 || inner.bottom > outer.bottom + 1
-        );
-      });
-      return [...outside, ...texts].map((each) => each.textContent?.slice(0, 60));
-    });
-    expect(cut).toEqual([]);
+    const pdf = await page.pdf({ format, printBackground: true });
+    expect(pdf.toString('latin1').match(/\/Type \/Page\b/g)).toHaveLength(pages);
     await page.close();
   });
 

@@ -1,7 +1,5 @@
-import { join } from 'node:path';
 import type { JobFolder } from '../../daemon/job/job-folder.ts';
 import { loadSurveys } from '../../daemon/job/load.ts';
-import { RecordingWriter } from '../../daemon/recording/writer.ts';
 import type { Surface } from '../../daemon/simulate/world.ts';
 import { type Bite, biteBetween } from '../../shared/job/bite.ts';
 import { roundsForeseen } from '../../shared/job/convergence.ts';
@@ -12,9 +10,9 @@ import type { NewEvent } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { type SetupInput, setupSchema } from '../../shared/session/setup.ts';
 import { planFor } from '../../shared/survey/plan-for.ts';
-import { Conductor, hastyPace } from './conduct.ts';
 import { random } from './random.ts';
 import { type Hand, ScrapedWay } from './scraper.ts';
+import { surveyInto } from './survey-into.ts';
 
 /** A way to be rebuilt, and who does it with what hand. */
 export interface Rebuild {
@@ -68,26 +66,14 @@ export async function rebuildWay(folder: JobFolder, rebuild: Rebuild): Promise<R
 
   const survey = async (round: string, more: Partial<SetupInput> = {}) => {
     const now = setupSchema.parse({ ...setup, ...more, round });
-    const id = `${surface} ${round}`.replaceAll(' ', '-');
-    const conductor = await Conductor.of({
-      id,
+    await surveyInto(folder, stamp(), {
       setup: now,
       seed: seed * 100 + folder.job.changes.length,
       t,
-      pace: hastyPace,
       scene: { name: `${surface} under the scraper`, surface: metal.surface() },
       hand: (place, _, world) => world.reading(place) + (setup.instrument.sigma ?? 0) * chance.normal(),
+      ...(rebuild.also && { also: rebuild.also }),
     });
-    await conductor.walk();
-    for (const event of rebuild.also?.(conductor.session) ?? []) await conductor.keeper.record(event);
-    await conductor.end();
-    const path = join(folder.path, `${id}.jsonl`);
-    const writer = await RecordingWriter.create(path, conductor.header);
-    for (const { seq: _, t: at, m, ...event } of conductor.events) {
-      await writer.append(event, { t: at, m }, { durable: false });
-    }
-    await writer.close();
-    await folder.adopt(`${id}.jsonl`, { ...stamp(), surface, round, link: writer.link });
     return (await loadSurveys(folder)).at(-1)!;
   };
 

@@ -84,9 +84,9 @@ export const takeFile = (id: string, file: File, told: AskedFile) =>
 export const keepReport = (id: string, by: string) => ask(of(id, 'report'), keptFileSchema, post({ by }));
 export const askVerdict = (id: string) => ask(of(id, 'verify'), jobVerdictSchema);
 
-/** Addresses of what is opened or taken home. */
+/** Addresses of what is opened or taken home. The report stands among the files, so that its links to them hold. */
 export const reportPath = (id: string, by: string) =>
-  `api/jobs${of(id, 'report')}?${new URLSearchParams({ by })}`;
+  `api/jobs${of(id, 'files')}/?${new URLSearchParams({ by })}`;
 export const zipPath = (id: string) => `api/jobs${of(id, 'zip')}`;
 export const filePath = (id: string, file: string) => `api/jobs${of(id, 'files', file)}`;
 export const surveyPath = (id: string, no: number, what: 'sheet.json' | 'result.json' | 'readings.csv') =>

@@ -1,6 +1,6 @@
 import type { Measured } from '../../shared/job/before-after.ts';
 import type { JobVerdict } from '../../shared/job/wire.ts';
-import { figureOf, type History, limitOf, listedFigures } from '../../shared/report/history.ts';
+import { figureOf, type History, limitOf, mainFigureName } from '../../shared/report/history.ts';
 import { capital, metalSentences, sized, sure } from '../../shared/report/words.ts';
 import type { Result } from '../../shared/sheet/result.ts';
 import { say } from './say.ts';
@@ -15,9 +15,9 @@ export interface MainFigure extends Measured {
 }
 
 export function mainFigure(history: History): MainFigure | null {
-  const [name] = listedFigures(history);
-  const figure = name === undefined ? null : figureOf(history.newest.result, name);
-  if (!figure || name === undefined) return null;
+  const name = mainFigureName(history);
+  const figure = name === null ? null : figureOf(history.newest.result, name);
+  if (!figure || name === null) return null;
   const verdict = history.newest.result.verdicts.find((each) => each.figure === name) ?? null;
   return { ...figure, name, limit: limitOf(history, name), verdict };
 }
