@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { bedSize } from '../survey/bed.ts';
 import { dovetailSize } from '../survey/dovetail.ts';
-import { plateSize } from '../survey/plate.ts';
+import { checkPlate, plateSize } from '../survey/plate.ts';
 import { slideSize } from '../survey/slide.ts';
 import { barSize, squareSize, straightedgeSize } from '../survey/turned.ts';
 import { waySize } from '../survey/way.ts';
@@ -82,7 +82,7 @@ const common = {
 export const setupSchema = z.discriminatedUnion('kind', [
   z.object({ ...common, ...waySize }),
   z.object({ ...common, ...bedSize }),
-  z.object({ ...common, ...plateSize }),
+  z.object({ ...common, ...plateSize }).superRefine(checkPlate),
   z.object({ ...common, ...slideSize }),
   z.object({ ...common, ...straightedgeSize }),
   z.object({ ...common, ...squareSize }),

@@ -23,7 +23,39 @@ export const plateSize = {
     .describe('shared: a level, one zero for all lines; free: a zero of its own for each line'),
   ...walking,
 };
+type Point = readonly [number, number];
 type PlateSize = z.output<z.ZodObject<typeof plateSize>>;
+
+const mostSteps = 999;
+const mostStations = 5000;
+
+/** Adds what makes a plate of these dimensions impossible to walk: nothing left inside the border, or too many stations. */
+export function checkPlate(size: PlateSize, context: z.RefinementCtx): void {
+  const [x, y] = innerSize(size);
+  if (x <= 0 || y <= 0) {
+    const most = Math.min(size.lengthMm, size.widthMm) / 2;
+    context.addIssue({
+      code: 'custom',
+      path: ['borderMm'],
+      message: `nothing of the plate is left inside a border of ${size.borderMm} mm; it must be below ${most} mm`,
+    });
+    return;
+  }
+  const longest = size.pattern === 'grid' ? Math.max(x, y) : Math.hypot(x, y);
+  const steps = longest / Math.min(size.baseMm, size.diagonalBaseMm ?? size.baseMm);
+  const stations = size.pattern === 'grid' ? (x / size.baseMm + 1) * (y / size.baseMm + 1) : 0;
+  if (steps <= mostSteps && stations <= mostStations) return;
+  context.addIssue({
+    code: 'custom',
+    path: ['baseMm'],
+    message: `a foot spacing of ${size.baseMm} mm makes more than ${steps > mostSteps ? `${mostSteps} steps in a line` : `${mostStations} stations`}; a longer one is needed`,
+  });
+}
+
+/** What is left inside the border: left to right and near to far, mm. */
+function innerSize({ lengthMm, widthMm, borderMm }: PlateSize): Point {
+  return [lengthMm - 2 * borderMm, widthMm - 2 * borderMm];
+}
 
 /** An even number of steps of about `baseMm` over `spanMm`, so that a line has a station in its middle. */
 export function evenSteps(spanMm: number, baseMm: number): number {
@@ -34,10 +66,8 @@ export function planPlate(size: PlateSize): Plan {
   return size.pattern === 'grid' ? planGrid(size) : planEightLines(size);
 }
 
-type Point = readonly [number, number];
-
 function planEightLines(size: PlateSize): Plan {
-  const [x, y] = [size.lengthMm - 2 * size.borderMm, size.widthMm - 2 * size.borderMm];
+  const [x, y] = innerSize(size);
   const [near, far, left, right]: Point[] = [
     [x / 2, 0],
     [x / 2, y],
@@ -152,7 +182,7 @@ function planEightLines(size: PlateSize): Plan {
 }
 
 function planGrid(size: PlateSize): Plan {
-  const [x, y] = [size.lengthMm - 2 * size.borderMm, size.widthMm - 2 * size.borderMm];
+  const [x, y] = innerSize(size);
   const columns = Math.max(1, Math.round(x / size.baseMm));
   const rows = Math.max(1, Math.round(y / size.baseMm));
   const nameOf = (column: number, line: number) => `${letters(line)}${column}`;
