@@ -1,6 +1,8 @@
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { languageFor, nextLanguage, textsOf } from '../web/words/languages/languages.ts';
-import { textsIn } from './tools/page-texts.ts';
+import { languageCodes, languageFor, nextLanguage, textsOf } from '../web/words/languages/languages.ts';
+import { phrasebook } from '../web/words/phrasebook.ts';
+import { pageTexts, textsIn } from './tools/page-texts.ts';
 
 const placesIn = (text: string) => [...text.matchAll(/\{(\w+)\}/g)].map(([, name]) => name).sort();
 
@@ -36,3 +38,25 @@ test('the languages follow one another round and round', () => {
   expect(nextLanguage('en')).toBe('de');
   expect(nextLanguage('de')).toBe('en');
 });
+
+/** What is no text of any language: units, and what tells parts of the page apart. */
+const noWords =
+  /^[\d.,×% ]*(?:µm(?:\/m)?|mm|°C|m|SHA-256.*|contour true|xMinYMin meet|svg text|0,name|0\.straightness|color-mix.*|var.*|transparent)?$/;
+
+test.each(languageCodes.filter((code) => code !== 'en'))(
+  'every text that may come to the page is known in %s',
+  async (code) => {
+    const translate = phrasebook((await textsOf(code))!);
+    const all = pageTexts(join(import.meta.dirname, '..'));
+    expect(all.length).toBeGreaterThan(1000);
+    const unknown = all.flatMap(({ text, file }) => {
+      const left: string[] = [];
+      translate(text, (piece) => {
+        if (/\p{L}/u.test(piece) && !noWords.test(piece)) left.push(piece);
+        return piece;
+      });
+      return left.length > 0 ? [`${file}: ${text} (${left.join(' | ')})`] : [];
+    });
+    expect(unknown).toEqual([]);
+  },
+);

@@ -25,10 +25,11 @@ export function stationsOf(surveyed: Surveyed): { heights: Heights; notes: strin
   // Beside the one line, heights lean as the unknown zeros do: only a plane is the same whatever these are.
   if (all.length === 1 && !isPlane && area.extent !== 'plane')
     return { heights: againstLines(surveyed), notes: [] };
-  const lineNote = all.length > 0 ? '; each line by itself has its own reference' : '';
   return {
     heights: against(heights, planeReference(plane, area)),
-    notes: [`The heights of all stations are over their ${planeWords[plane]} plane${lineNote}.`],
+    notes: [
+      `The heights of all stations are over their ${planeWords[plane]} plane${all.length > 0 ? '; each line by itself has its own reference' : ''}.`,
+    ],
   };
 }
 

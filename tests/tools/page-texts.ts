@@ -20,7 +20,15 @@ const shownNames = new Set(
   ),
 );
 /** Calls whose texts tell programmers something. */
-const unseenCalls = new Set(['describe', 'meta', 'Error', 'test', 'expect', 'querySelector', 'closest']);
+const unseenCalls = new Set([
+  'describe',
+  'meta',
+  'Error',
+  'matchMedia',
+  'querySelector',
+  'closest',
+  'matches',
+]);
 
 const isSentence = (text: string) => /\p{L}{2,}[,:;.]? \p{L}{2,}/u.test(text);
 const isWord = (text: string) => /\p{L}{2,}/u.test(text);
@@ -29,7 +37,7 @@ const isWord = (text: string) => /\p{L}{2,}/u.test(text);
 export function textsIn(file: string, source: string): PageText[] {
   const tree = ts.createSourceFile(file, source, ts.ScriptTarget.Latest, true, ts.ScriptKind.TSX);
   const texts: PageText[] = [];
-  const add = (text: string) => texts.push({ text: text.replace(/\s+/g, ' ').trim(), file });
+  const add = (text: string) => texts.push({ text: tidy(text), file });
   const visit = (node: ts.Node): void => {
     if (ts.isImportDeclaration(node) || ts.isTypeNode(node) || ts.isTaggedTemplateExpression(node)) return;
     if (ts.isJsxAttribute(node) && /^(?:class|d|style|data-.*|points)$/.test(node.name.getText())) return;
@@ -59,6 +67,17 @@ export function textsIn(file: string, source: string): PageText[] {
   };
   visit(tree);
   return texts;
+}
+
+/** Without what is glued to it: a sentence that may follow or go before, the comma that joins it to what it stands behind. */
+function tidy(text: string): string {
+  return text
+    .replace(/\s+/g, ' ')
+    .replace(/([.?!])0+(?= |$)/g, '$1')
+    .replace(/([.?!])(?: 0+)+ ?$/, '$1')
+    .replace(/^[\s,;]+/, '')
+    .replace(/^0 (?=\p{Lu}\p{L}{2})/u, '')
+    .trim();
 }
 
 /** A text between tags with the values that stand beside it. */
@@ -103,7 +122,8 @@ function spoken(node: ts.Node | undefined): string[] | null {
 function isShown(node: ts.Node): boolean {
   let at = node.parent;
   while (ts.isConditionalExpression(at) || ts.isJsxExpression(at) || ts.isArrowFunction(at)) at = at.parent;
-  return (ts.isPropertyAssignment(at) || ts.isJsxAttribute(at)) && shownNames.has(at.name.getText());
+  if (ts.isJsxAttribute(at)) return at.name.getText() !== 'name' && shownNames.has(at.name.getText());
+  return ts.isPropertyAssignment(at) && shownNames.has(at.name.getText());
 }
 
 /** Every text that may come to the page: its own, and sentences made in `shared/`. */

@@ -64,7 +64,6 @@ function straightness(session: Session, line: LineResult, reference: Reference):
     session.plan.lines[line.name]?.length === line.stations.length &&
     Object.keys(session.plan.lines).length > 1;
   const over = reference === 'ends' ? `the line ${first} to ${last}` : referenceWord(reference);
-  const against = whole && reference === 'ends' ? '' : `, over ${over}`;
   return {
     name: `${line.name}.straightness`,
     title: `${lineTitle(session.setup, line.name)}, out of straight`,
@@ -72,7 +71,9 @@ function straightness(session: Session, line: LineResult, reference: Reference):
     u: uUm,
     unit: 'µm',
     says:
-      line.figures.shape === 'straight' ? `over ${over}` : `${highest} highest, ${lowest} lowest${against}`,
+      line.figures.shape === 'straight'
+        ? `over ${over}`
+        : `${highest} highest, ${lowest} lowest${whole && reference === 'ends' ? '' : `, over ${over}`}`,
   };
 }
 

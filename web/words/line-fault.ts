@@ -3,6 +3,7 @@ import { slopeOverMotion } from '../state/over-motion.ts';
 import type { LineResult, SurveyResult } from '../state/survey-result.ts';
 import { spanText } from './length.ts';
 import { asWritten } from './quantity.ts';
+import { say } from './say.ts';
 
 /**
  * What the slope of a line says of the metal: "points up 24 µm over 300 mm", "leans 21 µm/m: top end high". Sizes
@@ -16,25 +17,39 @@ export function lineFault(session: Session, survey: SurveyResult, line: LineResu
   const [riseUm, uUm] = [slope.perMm * travelMm, slope.u * travelMm];
   const writing = asWritten();
   const none = writing.isNone(riseUm, uUm);
-  const over = `over ${spanText(travelMm, setup.lengthUnit)}`;
-  const far = 'farEnd' in setup ? setup.farEnd : 'far end';
-  const start = 'startEnd' in setup ? setup.startEnd : 'start end';
+  const far = 'farEnd' in setup ? setup.farEnd : say('far end');
+  const start = 'startEnd' in setup ? setup.startEnd : say('start end');
+  const values = {
+    size: writing.size(riseUm, uUm),
+    sure: writing.sureTo(uUm),
+    length: spanText(travelMm, setup.lengthUnit),
+    end: riseUm > 0 ? far : start,
+  };
   switch (setup.kind) {
-    case 'bar': {
-      const way = line.name === 'top' ? ['up', 'down'] : ['to the indicator', 'away from the indicator'];
-      if (none) return `runs true, ${writing.sureTo(uUm)} ${over}`;
-      return `points ${riseUm > 0 ? way[0] : way[1]} ${writing.size(riseUm, uUm)} ${over}`;
-    }
+    case 'bar':
+      if (none) return say('runs true, {sure} over {length}', values);
+      if (line.name === 'top') {
+        return riseUm > 0
+          ? say('points up {size} over {length}', values)
+          : say('points down {size} over {length}', values);
+      }
+      return riseUm > 0
+        ? say('points to the indicator {size} over {length}', values)
+        : say('points away from the indicator {size} over {length}', values);
     case 'square': {
       const [perM, u] = [1000 * slope.perMm, 1000 * slope.u];
-      if (writing.isNone(perM, u, 'µm/m')) return `stands square, ${writing.sureTo(u, 'µm/m')}`;
-      return `leans ${writing.size(perM, u, 'µm/m')}: ${perM > 0 ? far : start} high`;
+      if (writing.isNone(perM, u, 'µm/m'))
+        return say('stands square, {sure}', { sure: writing.sureTo(u, 'µm/m') });
+      return say('leans {size}: {end} high', {
+        size: writing.size(perM, u, 'µm/m'),
+        end: perM > 0 ? far : start,
+      });
     }
     case 'dovetail':
-      if (none) return `no taper, ${writing.sureTo(uUm)}`;
-      return `tapers ${writing.size(riseUm, uUm)} ${over}: bigger at the ${riseUm > 0 ? far : start}`;
+      if (none) return say('no taper, {sure}', values);
+      return say('tapers {size} over {length}: bigger at the {end}', values);
     default:
-      if (none) return `no taper, ${writing.sureTo(uUm)}`;
-      return `tapers ${writing.size(riseUm, uUm)} ${over}: ${riseUm > 0 ? far : start} high`;
+      if (none) return say('no taper, {sure}', values);
+      return say('tapers {size} over {length}: {end} high', values);
   }
 }

@@ -3,6 +3,7 @@ import { unitWords } from '../../shared/proving/unit-words.ts';
 import type { ReadingState } from '../../shared/session/events.ts';
 import { type HeightUnit, type TiltUnit, unitFactor } from '../../shared/units.ts';
 import { asWritten, number } from './quantity.ts';
+import { say } from './say.ts';
 
 /** How many decimals of a unit a person can use. */
 const decimalsOf: Record<TiltUnit | HeightUnit, number> = {
@@ -70,7 +71,11 @@ export function tipWords(
   if (typeof value === 'string') return { digits: '—', unit: word, words: value };
   if (!from) {
     const minus = value < 0 && !isNothing(sizeText(value, unit)) ? 'minus, ' : '';
-    return { digits: sizeText(value, unit), unit: word, words: `${minus}as it reads${batteryWords(live)}` };
+    return {
+      digits: sizeText(value, unit),
+      unit: word,
+      words: `${minus}${say('as it reads')}${batteryWords(live)}`,
+    };
   }
   // A difference is metal: it is told in µm or inches, as the reader has it, however the indicator counts.
   const inMetal = asWritten().lengthUnit === 'in' ? 'in' : unit === 'mm' ? 'um' : unit;

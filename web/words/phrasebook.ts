@@ -16,6 +16,9 @@ interface Phrase {
   readonly said: string;
 }
 
+/** A phrase of fewer letters, as "{from} to {to}", fits too much: it is tried when nothing can be taken apart any more. */
+const strongFrom = 5;
+
 /** Where a text may be taken apart when it is not known as a whole, the strongest joint first. */
 const joints: readonly (readonly [RegExp, string])[] = [
   [/(?<=[.!?]) (?=\p{Lu})/u, ' '],
@@ -41,12 +44,15 @@ export function phrasebook(texts: Language): Translate {
     .filter(([english]) => /\{\w+\}/.test(english))
     .map(phraseOf)
     .sort((a, b) => b.letters - a.letters);
+  const [strong, weak] = [true, false].map((is) =>
+    phrases.filter(({ letters }) => letters >= strongFrom === is),
+  );
   const known = (english: string) => (Object.hasOwn(texts, english) ? texts[english]! : null);
 
-  const match = (english: string, leave: Leave): string | null => {
+  const match = (english: string, leave: Leave, among = strong!): string | null => {
     const whole = known(english);
     if (whole !== null) return whole;
-    for (const { pattern, core, names, said } of phrases) {
+    for (const { pattern, core, names, said } of among) {
       const found = english.includes(core) && pattern.exec(english);
       if (!found) continue;
       const values = new Map(names.map((name, k) => [name, translate(found[k + 1]!, leave)]));
@@ -55,14 +61,14 @@ export function phrasebook(texts: Language): Translate {
     return null;
   };
   /** The same where only its first letter, or the dot at its end, is not as in the dictionary. */
-  const nearly = (english: string, leave: Leave): string | null => {
-    const found = match(english, leave);
+  const nearly = (english: string, leave: Leave, among = strong!): string | null => {
+    const found = match(english, leave, among);
     if (found !== null) return found;
     const small = english[0]!.toLowerCase() + english.slice(1);
-    const begun = small === english ? null : match(small, leave);
+    const begun = small === english ? null : match(small, leave, among);
     if (begun !== null) return begun[0]!.toUpperCase() + begun.slice(1);
     if (!/[^.][.:]$/.test(english)) return null;
-    const open = nearly(english.slice(0, -1), leave);
+    const open = nearly(english.slice(0, -1), leave, among);
     return open === null ? null : open + english.at(-1);
   };
   const apart = (english: string, leave: Leave): string => {
@@ -73,7 +79,7 @@ export function phrasebook(texts: Language): Translate {
       const marks = [...(english.match(new RegExp(joint, 'g')) ?? []), ''];
       return pieces.map((piece, k) => translate(piece, leave) + marks[k]).join('');
     }
-    return leave(english);
+    return nearly(english, leave, weak!) ?? leave(english);
   };
   const translate = (english: string, leave: Leave = (piece) => piece): string => {
     const bare = english.trim();
@@ -88,7 +94,7 @@ function phraseOf([english, said]: readonly [string, string]): Phrase {
   const pieces = english.split(/\{(\w+)\}/);
   const literal = pieces.filter((_, k) => k % 2 === 0);
   const source = pieces
-    .map((piece, k) => (k % 2 === 0 ? escaped(piece) : slot(piece, pieces[k + 1]!)))
+    .map((piece, k) => (k % 2 === 0 ? escaped(piece) : slot(piece, pieces[k + 1]!, pieces[k + 2])))
     .join('');
   return {
     pattern: new RegExp(`^${source}$`, 'su'),
@@ -99,9 +105,10 @@ function phraseOf([english, said]: readonly [string, string]): Phrase {
   };
 }
 
-function slot(name: string, behind: string): string {
+function slot(name: string, behind: string, next?: string): string {
   if (name === 'count') return '([\\d.,\u202f]+)';
-  return behind === ' ' ? '(\\S+)' : '((?:(?![.!?] \\p{Lu}).)+?)';
+  if (name === 'unit') return '((?:[\\d.,]+ )?\\S+)';
+  return behind === ' ' && next !== 'unit' ? '(\\S+)' : '((?:(?![.!?] \\p{Lu}).)+?)';
 }
 
 function escaped(text: string): string {

@@ -12,6 +12,7 @@ import { lineFault } from './line-fault.ts';
 import { surveyNotices, suspectOf } from './notices.ts';
 import { turnedBoth } from './profile.ts';
 import { asWritten } from './quantity.ts';
+import { say } from './say.ts';
 import type { Sentence } from './sentence.ts';
 
 /** What the metal is like, and one line on how well that is known. */
@@ -109,12 +110,15 @@ function readingsText(session: Session, survey: SurveyResult): string {
   const unchecked = survey.result.readings.filter(
     ({ redundancy }) => redundancy < uncheckedRedundancy,
   ).length;
-  const rest = unchecked > 0 ? `, but nothing checks ${unchecked} of them` : '';
   const spare =
     fit.degreesOfFreedom === 0
-      ? 'nothing checks them'
-      : `${fit.degreesOfFreedom} to spare, ${suspectOf(survey) ? 'one of them disagrees' : 'none of them disagrees'}${rest}`;
-  const readings = `${session.counted.size} readings, ${spare}.`;
+      ? [say('nothing checks them')]
+      : [
+          say('{count} to spare', { count: fit.degreesOfFreedom }),
+          suspectOf(survey) ? say('one of them disagrees') : say('none of them disagrees'),
+          ...(unchecked > 0 ? [say('but nothing checks {count} of them', { count: unchecked })] : []),
+        ];
+  const readings = `${session.counted.size} readings, ${spare.join(', ')}.`;
   if (session.setup.kind !== 'way') return capital(readings);
   const walked = new Set([...session.counted.values()].map(({ place }) => place.run));
   return `${walked.size > 1 ? 'Out and back' : 'One way only'}: ${readings}`;

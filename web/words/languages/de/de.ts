@@ -1,10 +1,26 @@
 import type { Language } from '../../phrasebook.ts';
+import { job } from './job.ts';
+import { notices } from './notices.ts';
 import { page } from './page.ts';
 import { proving } from './proving.ts';
+import { refusals } from './refusals.ts';
+import { result } from './result.ts';
 import { setup } from './setup.ts';
+import { survey } from './survey.ts';
+import { verdicts } from './verdicts.ts';
 
 /**
  * German, in files by where a text is met. The English text is the key. The words of the trade (Schaben, Führungsbahn,
  * Wasserwaage, Messuhr, Umschlag, Windschiefe, Tuschieren) are common practice, no source.
  */
-export const de: Language = { ...page, ...setup, ...proving };
+export const de: Language = {
+  ...refusals,
+  ...page,
+  ...setup,
+  ...survey,
+  ...result,
+  ...notices,
+  ...proving,
+  ...verdicts,
+  ...job,
+};

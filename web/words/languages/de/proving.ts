@@ -27,7 +27,7 @@ export const proving: Language = {
   'Give it a name.': 'Geben Sie ihm einen Namen.',
   'Go on': 'Weiter',
   'H, switch on': 'H, einschalten',
-  'H, takes when still': 'H, nimmt, wenn es ruht',
+  'H, takes when still': 'H, übernimmt, wenn es ruht',
   HIGH: 'HOCH',
   'Hands-free is off': 'Freihändig ist aus',
   'Hands-free is on': 'Freihändig ist an',
@@ -90,8 +90,8 @@ export const proving: Language = {
     '{number}. von 5 Malen: Der Unterschied zeigt, wie weit einer Anzeige zu trauen ist.',
   'Somewhere in the middle of its travel.': 'Etwa in der Mitte ihres Weges.',
   'Step again': 'Schritt noch einmal',
-  Take: 'Nehmen',
-  'Take anyway': 'Trotzdem nehmen',
+  Take: 'Übernehmen',
+  'Take anyway': 'Trotzdem übernehmen',
   'Take the step out, and mark where the feet stand':
     'Die Stufe wegnehmen und anzeichnen, wo die Füße stehen',
   'That is it': 'Das ist es',
@@ -155,7 +155,7 @@ export const proving: Language = {
   'speaks only when asked: choose it to ask': 'spricht nur auf Anfrage: zum Fragen wählen',
   'steady for {time}': 'ruhig seit {time}',
   'the reading has not settled: wait, or take it anyway':
-    'die Anzeige hat sich nicht beruhigt: warten, oder trotzdem nehmen',
+    'die Anzeige hat sich nicht beruhigt: warten, oder trotzdem übernehmen',
   'there is no reading to take': 'es ist keine Anzeige da',
   '{count} bytes so far': 'bisher {count} Bytes',
   '{day} by {person}, {where}': '{day} von {person}, {where}',
@@ -164,4 +164,5 @@ export const proving: Language = {
   '{size} feeler': 'Fühlerlehre von {size}',
   '{size} of gauge block': 'Endmaß von {size}',
   '{taken} of {all} readings taken.': '{taken} von {all} Anzeigen genommen.',
+  '{day} by {person}': '{day} von {person}',
 };

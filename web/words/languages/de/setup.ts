@@ -288,4 +288,5 @@ export const setup: Language = {
   'graduations of {size} {unit}': 'Teilstriche von {size} {unit}',
   graduation: 'Teilstrich',
   count: 'Zählschritt',
+  'Spread of one reading, {unit}, if proved': 'Streuung einer Ablesung, {unit}, wenn geprüft',
 };
