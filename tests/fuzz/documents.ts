@@ -11,7 +11,9 @@ import { readRecording } from '../../daemon/recording/reader.ts';
 import { reopenRecording } from '../../daemon/recording/reopen.ts';
 import { RecordingStore } from '../../daemon/recording/store.ts';
 import { verifyRecording } from '../../daemon/recording/verify.ts';
+import { proveLesson, readLesson } from '../../shared/lesson/lesson.ts';
 import { reduce } from '../../shared/reduce.ts';
+import { headerSchema } from '../../shared/session/events.ts';
 import { fold } from '../../shared/session/fold.ts';
 import { resultOf } from '../../shared/session/result.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
@@ -101,6 +103,16 @@ export const documentKinds: readonly DocumentKind[] = [
     },
   },
   {
+    name: 'lessons',
+    file: 'mine.lesson.json',
+    sound: async () => [text(join(recordings, 'lessons', 'chip.lesson.json'))],
+    async read(path) {
+      const { header, events } = chip();
+      proveLesson(readLesson(text(path)), header, events);
+      return [];
+    },
+  },
+  {
     name: 'instruments',
     file: 'instruments.json',
     sound: async () => [
@@ -113,6 +125,22 @@ export const documentKinds: readonly DocumentKind[] = [
     },
   },
 ];
+
+/** What the lesson of a chip is laid beside; read once. */
+const chip = once(() => {
+  const lines = text(join(recordings, 'lessons', 'chip.jsonl'))
+    .trim()
+    .split('\n');
+  return { header: headerSchema.parse(JSON.parse(lines[0]!)), events: lines.length - 1 };
+});
+
+function once<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
 
 /** A folder for one kind with a file in it, which is written anew for each try. */
 export function folderFor(kind: DocumentKind): string {

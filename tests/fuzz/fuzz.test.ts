@@ -18,7 +18,7 @@ test.each(documentKinds.map((kind) => [kind.name, kind] as const))(
 );
 
 test('damaged messages and requests are answered with their place, and the daemon goes on', async () => {
-  const daemon = await DaemonProcess.start('demo', '--folder', testFolder(), '--lan');
+  const daemon = await DaemonProcess.startMeasured('demo', '--folder', testFolder(), '--lan');
   try {
     for (const [name, fuzz] of [
       ['messages', fuzzMessages],
@@ -27,7 +27,7 @@ test('damaged messages and requests are answered with their place, and the daemo
       const count = await fuzz(daemon, 2000, seed);
       console.log(`seed ${seed}: ${serverLine(name, count)}`);
       expect(count.faults).toEqual([]);
-      expect(count.grownMiB).toBeLessThan(128);
+      expect(count.grownMiB).toBeLessThan(16);
     }
     expect((await fetch(daemon.url)).status).toBe(200);
   } finally {

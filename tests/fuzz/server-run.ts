@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { WebSocket } from 'ws';
 import { demoSetups } from '../../shared/session/demo-setups.ts';
@@ -11,7 +10,7 @@ export interface ServerCount {
   /** What was answered with: codes of errors, or status of HTTP. */
   readonly answers: Readonly<Record<string, number>>;
   readonly faults: readonly string[];
-  /** How much more memory the daemon holds at the end than after the first fifth, MiB. */
+  /** How much more the daemon holds after collecting at the end than after the first fifth, MiB. */
   readonly grownMiB: number;
 }
 
@@ -105,14 +104,14 @@ async function run(
   const faults: string[] = [];
   let before = 0;
   for (let done = 0; done < tries; done += atOnce) {
-    if (before === 0 && done >= tries / 5) before = memoryMiB(daemon.pid);
+    if (before === 0 && done >= tries / 5) before = await daemon.heldMiB();
     for (const answer of await some(numbers)) {
       answers[answer] = (answers[answer] ?? 0) + 1;
       if (answer.startsWith('fault')) faults.push(`near try ${done} of seed ${seed}: ${answer}`);
     }
     if (faults.length > 10) break;
   }
-  return { tries, answers, faults, grownMiB: memoryMiB(daemon.pid) - before };
+  return { tries, answers, faults, grownMiB: (await daemon.heldMiB()) - before };
 }
 
 async function opened(url: string): Promise<WebSocket> {
@@ -181,16 +180,11 @@ function request(port: number, text: string): Promise<string> {
   });
 }
 
-function memoryMiB(pid: number): number {
-  const [, kiB] = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'latin1')) ?? [];
-  return Number(kiB) / 1024;
-}
-
 /** What came out, for people. */
 export function serverLine(name: string, { tries, answers, faults, grownMiB }: ServerCount): string {
   const most = Object.entries(answers).sort(([, a], [, b]) => b - a);
   return (
     `${name.padEnd(20)} ${tries} sent: ${most.map(([answer, n]) => `${n} × ${answer}`).join(', ')}; ` +
-    `${faults.length} faults, memory ${grownMiB.toFixed(0)} MiB more`
+    `${faults.length} faults, memory ${grownMiB.toFixed(1)} MiB more`
   );
 }

@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import type { Readable } from 'node:stream';
 
 /** The built program as a process of its own. */
 export class DaemonProcess {
@@ -16,13 +17,18 @@ export class DaemonProcess {
     return DaemonProcess.startWith([], ...args);
   }
 
+  /** The same; it can be asked for `heldMiB`. */
+  static startMeasured(...args: string[]): Promise<DaemonProcess> {
+    return DaemonProcess.startWith(['--expose-gc', '--import', './tests/tools/tells-heap.js'], ...args);
+  }
+
   /** The same with arguments for Node itself. */
   static async startWith(forNode: readonly string[], ...args: string[]): Promise<DaemonProcess> {
     const quiet = args[0] === 'demo' ? ['--no-open'] : [];
     const port = args.includes('--port') ? [] : ['--port', '0'];
     const all = [...forNode, 'dist/wayscribe.js', ...args, ...port, ...quiet];
     const child = spawn(process.execPath, all, {
-      stdio: ['ignore', 'pipe', 'inherit'],
+      stdio: ['ignore', 'pipe', 'inherit', 'pipe'],
     });
     const url = await new Promise<string>((resolve, reject) => {
       let text = '';
@@ -38,6 +44,14 @@ export class DaemonProcess {
 
   get pid(): number {
     return this.#process.pid!;
+  }
+
+  /** What it still holds after it has collected, MiB: without what the allocator keeps in reserve. */
+  async heldMiB(): Promise<number> {
+    const told = once(this.#process.stdio[3] as Readable, 'data');
+    this.#process.kill('SIGUSR2');
+    const [bytes] = await told;
+    return Number(bytes) / 2 ** 20;
   }
 
   /** Ends it in order, or with SIGKILL in the middle of whatever it does. */
