@@ -32,6 +32,7 @@ export type ErrorCode =
   | 'take.notReArmed'
   | 'take.place'
   | 'take.farOff'
+  | 'take.swept'
   | 'take.reference'
   | 'take.unitChanged'
   | 'command.invalid'

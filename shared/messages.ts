@@ -218,6 +218,10 @@ export const commandSchema = z.discriminatedUnion('do', [
     do: z.literal('turned').describe('the level was turned end for end: from here on it faces the other way'),
   }),
   z.strictObject({ do: z.literal('hands-free'), on: z.boolean() }),
+  z.strictObject({
+    do: z.literal('sweep').describe('the tip slides on over the run that is next: each take marks a place'),
+    by: z.enum(['marks', 'even', 'off']),
+  }),
   z.strictObject({ do: z.literal('run'), run: z.string().min(1).max(160), on: z.boolean() }),
   z.strictObject({ do: z.literal('acknowledge-unit') }),
   z.strictObject({ do: z.literal('finish') }),

@@ -1,6 +1,7 @@
 import { Subject } from 'rxjs';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { Window } from '../../shared/live/steadiness.ts';
+import type { SweepBy } from '../../shared/live/sweeping.ts';
 import { parseTyped } from '../../shared/live/typed.ts';
 import type { Command } from '../../shared/messages.ts';
 import { saidOf } from '../../shared/session/conditions.ts';
@@ -15,11 +16,12 @@ import {
 } from '../../shared/session/events.ts';
 import { apply, begin, type Session } from '../../shared/session/fold.ts';
 import { typedDoubt } from '../../shared/session/typed-doubt.ts';
-import { type Placement, placementKey } from '../../shared/survey/plan.ts';
+import { canSweep, type Placement, placementKey, placementsOf, wayOf } from '../../shared/survey/plan.ts';
 import { stampNow } from '../ports/port.ts';
 import type { Needle, NeedleNow } from './needle.ts';
 import type { Reference } from './reference.ts';
 import { allTaken, referenceRefusal, refusalOf } from './refusal.ts';
+import { type Station, Sweeping } from './sweeping.ts';
 import { Turns } from './turns.ts';
 
 /** Commands that become events of the session that is on. */
@@ -36,6 +38,7 @@ export type SessionCommand = Extract<
       | 'print'
       | 'conditions'
       | 'hands-free'
+      | 'sweep'
       | 'run'
       | 'take-drift-off'
       | 'turned'
@@ -67,6 +70,8 @@ export class Keeper {
   #needle: Needle | null = null;
   #others: readonly Needle[] = [];
   #reference: Reference | null = null;
+  /** While the tip slides on without a stop. */
+  #sweeping: Sweeping | null = null;
   /** What was refused last without anybody having asked: told once, not at every reading. */
   #told: string | null = null;
   readonly #turns = new Turns();
@@ -95,7 +100,7 @@ export class Keeper {
     this.#reference = reference;
     needle.due$.subscribe((due) => {
       const { handsFree, next } = this.#session;
-      if (this.#over || (!needle.byButton && (!handsFree || !next))) return;
+      if (this.#over || this.#sweeping || (!needle.byButton && (!handsFree || !next))) return;
       const taking = needle.byButton ? () => this.#takePressed(due) : () => this.#takeDue(next!);
       this.#turns.take(taking).catch((error) => this.#refuseDue(error, needle.byButton));
     });
@@ -140,6 +145,7 @@ export class Keeper {
   }
 
   async close(): Promise<void> {
+    this.#sweepNoMore();
     for (const needle of this.#needles) needle.stop();
     await this.#turns.idle();
     await this.#recorder.close();
@@ -151,6 +157,7 @@ export class Keeper {
     const before = this.#session.next;
     this.#session = apply(this.#session, event);
     if (isKept(event)) this.#kept.push(event);
+    if (this.#session.sweeping === null) this.#sweepNoMore();
     // Behind a take the needle is spent anyway; a movement felt while it was being written is one to the next place.
     if (event.type !== 'take' && !isSame(before, this.#session.next)) this.#needle?.lookElsewhere();
   }
@@ -176,7 +183,10 @@ export class Keeper {
     if (this.#over) throw notOn(session.ended);
     switch (command.do) {
       case 'take':
+        if (session.sweeping && this.#sweeping) return this.#mark(this.#sweeping, command.by);
         return this.#take(command.by, command.insist);
+      case 'sweep':
+        return this.#sweep(command.by);
       case 'type':
         return this.#type(command.text, command.again, command.keyed);
       case 'void': {
@@ -245,6 +255,70 @@ export class Keeper {
         }));
       case 'finish':
         return this.#last({ type: 'end' });
+    }
+  }
+
+  /** From here on the tip slides over the run without a stop, or does so no more. */
+  async #sweep(by: SweepBy | 'off'): Promise<void> {
+    const { next, sweeping, plan } = this.#session;
+    const run = plan.runs.find(({ id }) => id === (by === 'off' ? sweeping?.run : next?.run));
+    if (by === 'off') {
+      if (run) await this.record({ type: 'sweeping', run: run.id, by });
+      return;
+    }
+    const needle = this.#needle;
+    if (!run || !canSweep(run) || !needle || needle.byButton) {
+      throw new WayscribeError(
+        'command.refused',
+        'sweep',
+        'only an indicator that speaks by itself can be swept on without a stop',
+        'read place by place',
+      );
+    }
+    await this.record({ type: 'sweeping', run: run.id, by });
+    this.#sweepNoMore();
+    this.#sweeping = new Sweeping(run.id, by, needle, {
+      passed: (stations) =>
+        void this.#turns.take(() => this.#passed(stations)).catch((error) => this.#refuse(error)),
+      broken: (why) => {
+        this.#refuse(why);
+        const off = async () => {
+          if (this.#session.sweeping) await this.record({ type: 'sweeping', run: run.id, by: 'off' });
+        };
+        void this.#turns.take(off).catch((error) => this.#refuse(error));
+      },
+    });
+  }
+
+  #sweepNoMore(): void {
+    this.#sweeping?.stop();
+    this.#sweeping = null;
+  }
+
+  /** The tip passes the next place now. At an even pace it goes from there to the last place of the run. */
+  async #mark(sweeping: Sweeping, by: TakenBy): Promise<void> {
+    const { next, plan, unitAlarm } = this.#session;
+    const now = this.#needle?.now ?? null;
+    const refusal = refusalOf({ next, unitAlarm, now, insist: true }) ?? sweeping.refusal(next!);
+    if (refusal) throw refusal;
+    const stamp = this.#now();
+    const places = placementsOf(plan.runs.find(({ id }) => id === sweeping.run)!);
+    const rest = places.slice(places.findIndex((place) => isSame(place, next)));
+    const place = sweeping.by === 'even' && sweeping.begun ? rest.at(-1)! : next!;
+    await this.record({ type: 'mark', place }, stamp);
+    sweeping.mark(rest, { m: stamp.m, by });
+  }
+
+  /** Stations that were passed are takes, each on record before the next. */
+  async #passed(stations: readonly Station[]): Promise<void> {
+    for (const { place, atM, passed, by } of stations) {
+      const sweeping = this.#session.sweeping;
+      const run = this.#session.plan.runs.find(({ id }) => id === place.run);
+      if (!sweeping || run?.reads !== 'height') return;
+      const { value, spread, readings, count } = passed;
+      const swept = { by: sweeping.by, way: wayOf(this.#session.plan, run), atM } as const;
+      const how = { value, spread, readings: [...readings] as [number, number], count, by, steadiness: null };
+      await this.record(this.#takeEvent(place, { ...how, swept }));
     }
   }
 

@@ -61,6 +61,11 @@ export class Pendulum {
     this.#ring = { atMs: nowMs, swing: this.#traits.swing * (0.75 + 0.5 * this.#random.even()) };
   }
 
+  /** Slides on to where a perfect instrument would read `rest`, without a jolt. */
+  carry(rest: number): void {
+    this.#rest = rest;
+  }
+
   /** A bump: it rings again but stays where it is. */
   push(nowMs: number): void {
     this.#ring = { atMs: nowMs, swing: 0.6 * this.#traits.swing };

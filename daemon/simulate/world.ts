@@ -40,7 +40,17 @@ export class World {
    */
   reading({ run, at }: Placement): number {
     const planned = this.plan.runs.find(({ id }) => id === run)!;
-    return planned.reads === 'tilt' ? this.#tilt(planned.facing, at) : this.#depth(planned, at[0]);
+    if (planned.reads === 'tilt') return this.#tilt(planned.facing, at);
+    const { xMm, yMm } = this.#stations.get(at[0])!;
+    return this.#depth(planned, xMm, yMm);
+  }
+
+  /** What a perfect indicator reads between two placements of a sweep: `share` of the way from one to the other. */
+  readingBetween(from: Placement, to: Placement, share: number): number {
+    const planned = this.plan.runs.find(({ id }) => id === from.run)!;
+    const [a, b] = [this.#stations.get(from.at[0])!, this.#stations.get(to.at[0])!];
+    if (planned.reads === 'tilt') throw new Error('a level is not slid on');
+    return this.#depth(planned, a.xMm + share * (b.xMm - a.xMm), a.yMm);
   }
 
   #tilt(facing: 1 | -1, [from, to]: readonly string[]): number {
@@ -49,13 +59,12 @@ export class World {
     return (facing * 1000 * (this.#height(to!) - this.#height(from!))) / apartMm;
   }
 
-  #depth({ artefact, sense, line, slope }: HeightRun, name: string): number {
-    const { xMm } = this.#stations.get(name)!;
+  #depth({ artefact, sense, line, slope }: HeightRun, xMm: number, yMm: number): number {
     const error = artefact ? (this.scene.artefact?.(xMm) ?? 0) : 0;
     const sag = line === 'top' ? (this.scene.sag?.(xMm) ?? 0) : 0;
     const turned = artefact?.turned ?? false;
     const setUp = slope === 'free' ? ((this.scene.setUp?.(turned) ?? 0) * xMm) / 1000 : 0;
-    return sense * (this.#height(name) - sag) + (turned ? -error : error) + setUp;
+    return sense * (this.scene.surface(xMm, yMm) - sag) + (turned ? -error : error) + setUp;
   }
 
   #height(name: string): number {

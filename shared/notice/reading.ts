@@ -1,6 +1,7 @@
 import type { TakeEvent } from '../session/events.ts';
 import type { Session } from '../session/fold.ts';
 import type { Setup } from '../session/setup.ts';
+import { sweptSigma } from '../session/swept.ts';
 import { takenRuns } from '../session/taken-runs.ts';
 import type { Result } from '../sheet/result.ts';
 import { type Placement, placementKey, type Run } from '../survey/plan.ts';
@@ -52,8 +53,9 @@ export function countOf({ instrument }: Setup): number {
  * Standard deviation of one reading, µm/m or µm: as it is known, else as the readings scatter, else the 1 that is
  * assumed.
  */
-export function sigmaOf({ setup }: Session, result: Result | null): number {
-  const { sigma } = setup.instrument;
+export function sigmaOf(session: Session, result: Result | null): number {
+  const { setup } = session;
+  const sigma = setup.instrument.sigma ?? sweptSigma(session);
   if (sigma !== undefined) return sigma * countOf(setup);
   return result?.fit.sigmaScaled && result.fit.s0! > 0 ? result.fit.s0! : 1;
 }

@@ -114,6 +114,16 @@ export const eventSchema = z.discriminatedUnion('type', [
       .optional()
       .describe('what the reference level said meanwhile; not yet taken off `value`'),
     replaces: z.number().int().optional().describe('seq of the take that this one repeats'),
+    swept: z
+      .object({
+        by: z
+          .enum(['marks', 'even'])
+          .describe('marked as the tip passed, or at an even pace between two marks'),
+        way: z.enum(['out', 'back']).describe('which way the tip slid, by the order of the stations'),
+        atM: z.number().describe('monotonic clock when it passed the station, ms'),
+      })
+      .optional()
+      .describe('read while the tip slid on; `spread` is then about the straight line in time'),
   }),
   z.object({ ...stamp, type: z.literal('void'), take: z.number().int(), reason: z.string().max(300) }),
   z.object({ ...stamp, type: z.literal('skip'), place: placementSchema, reason: z.string().max(300) }),
@@ -150,6 +160,19 @@ export const eventSchema = z.discriminatedUnion('type', [
       .describe('true: from here on it faces the other way than planned; false: as planned again'),
   }),
   z.object({ ...stamp, type: z.literal('hands-free'), on: z.boolean() }),
+  z.object({
+    ...stamp,
+    type: z
+      .literal('sweeping')
+      .describe('the tip slides on over this run without a stop, or does so no more'),
+    run: z.string().min(1).max(160),
+    by: z.enum(['marks', 'even', 'off']),
+  }),
+  z.object({
+    ...stamp,
+    type: z.literal('mark').describe('the tip passed this place while it slid on'),
+    place: placementSchema,
+  }),
   z.object({
     ...stamp,
     type: z.literal('unit'),

@@ -1,3 +1,4 @@
+import type { SweepBy } from '../live/sweeping.ts';
 import { type Placement, type Plan, placementKey, placementsOf, type Run } from '../survey/plan.ts';
 import { planFor } from '../survey/plan-for.ts';
 import { saidOf } from './conditions.ts';
@@ -41,6 +42,8 @@ export interface Session {
   readonly gaps: readonly EventOf<'gap'>[];
   readonly discarded: number;
   readonly handsFree: boolean;
+  /** The run over which the tip slides on without a stop, and whether it was marked at its first place. */
+  readonly sweeping: { readonly run: string; readonly by: SweepBy; readonly begun: boolean } | null;
   /** The unit that the instrument changed to in mid-session, until somebody acknowledges it. */
   readonly unitAlarm: ReadingUnit | null;
   readonly ended: boolean;
@@ -74,6 +77,7 @@ export function begin(header: Header): Session {
     gaps: [],
     discarded: 0,
     handsFree: header.setup.handsFree,
+    sweeping: null,
     unitAlarm: null,
     ended: false,
     resumed: null,
@@ -92,7 +96,7 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'skip':
       return skipped(next, event);
     case 'aim':
-      return { ...next, next: event.place };
+      return { ...next, next: event.place, sweeping: null };
     case 'run':
       return rerun(next, event);
     case 'note':
@@ -100,7 +104,15 @@ export function apply(session: Session, event: SessionEvent): Session {
     case 'print':
       return { ...next, prints: [...next.prints, event] };
     case 'gap':
-      return { ...next, gaps: [...next.gaps, event] };
+      return {
+        ...next,
+        gaps: [...next.gaps, event],
+        sweeping: event.from === next.setup.instrument.name ? null : next.sweeping,
+      };
+    case 'sweeping':
+      return sweeps(next, event);
+    case 'mark':
+      return { ...next, sweeping: next.sweeping && { ...next.sweeping, begun: true } };
     case 'discarded':
       return { ...next, discarded: next.discarded + 1 };
     case 'conditions':
@@ -115,9 +127,9 @@ export function apply(session: Session, event: SessionEvent): Session {
       if (!isUsed(next.setup, event.from)) return next;
       return { ...next, unitAlarm: isAlarm(event, next.setup) ? event.unit : null };
     case 'resumed':
-      return { ...next, ended: false, resumed: event };
+      return { ...next, ended: false, resumed: event, sweeping: null };
     case 'end':
-      return { ...next, ended: true };
+      return { ...next, ended: true, sweeping: null };
     default:
       return next;
   }
@@ -149,10 +161,27 @@ function taken(session: Session, event: TakeEvent): Session {
   );
   const counted = new Map(session.counted).set(key, event);
   const bothWays = beside ? new Map(session.bothWays).set(key, beside) : session.bothWays;
-  return withNext(
-    { ...session, takes: [...takes, { event }], counted, bothWays, skipped, turnedRun, turnedTakes },
-    event.place,
+  return stillSweeping(
+    withNext(
+      { ...session, takes: [...takes, { event }], counted, bothWays, skipped, turnedRun, turnedTakes },
+      event.place,
+    ),
+    event,
   );
+}
+
+/** Nothing is taken without a hand while the tip slides on, nor when it has slid beyond the last place. */
+function sweeps(session: Session, { run, by }: EventOf<'sweeping'>): Session {
+  if (by === 'off') return { ...session, sweeping: null };
+  return { ...session, handsFree: false, sweeping: { run, by, begun: false } };
+}
+
+/** A sweep is over with the last place of its run, and with any take by other means. */
+function stillSweeping(session: Session, { swept, place }: TakeEvent): Session {
+  const run = session.plan.runs.find(({ id }) => id === session.sweeping?.run);
+  const last = run && placementsOf(run).at(-1)!;
+  const goes = swept && last && placementKey(last) !== placementKey(place) && session.next?.run === run.id;
+  return goes ? session : { ...session, sweeping: null };
 }
 
 function voided(session: Session, event: EventOf<'void'>): Session {
@@ -168,7 +197,7 @@ function voided(session: Session, event: EventOf<'void'>): Session {
     bothWays.delete(key);
     if (beside.seq !== event.take) counted.set(key, beside);
   }
-  return { ...session, takes, counted, bothWays, next: target.event.place };
+  return { ...session, takes, counted, bothWays, next: target.event.place, sweeping: null };
 }
 
 /** A skipped place counts nothing: what was taken there before is out for the same reason. */
@@ -182,7 +211,7 @@ function skipped(session: Session, event: EventOf<'skip'>): Session {
   counted.delete(key);
   bothWays.delete(key);
   const skipped = new Map(session.skipped).set(key, event);
-  return withNext({ ...session, takes, counted, bothWays, skipped }, event.place);
+  return withNext({ ...session, takes, counted, bothWays, skipped, sweeping: null }, event.place);
 }
 
 /** Switching back to the unit of the set-up is as good as having seen the change. */
@@ -197,7 +226,7 @@ function rerun(session: Session, { run, on }: EventOf<'run'>): Session {
   else wanted.delete(run);
   const runs = session.plan.runs.filter(({ id }) => wanted.has(id));
   const placements = runs.flatMap(placementsOf);
-  const changed = { ...session, runs, placements };
+  const changed = { ...session, runs, placements, sweeping: null };
   const first = placements.find((place) => (on ? place.run === run : true) && isOpen(changed, place));
   const stays = session.next !== null && wanted.has(session.next.run) && !on;
   return { ...changed, next: stays ? session.next : (first ?? null) };

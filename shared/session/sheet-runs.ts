@@ -63,7 +63,7 @@ export function sweepOf(
   run: HeightRun,
   takes: readonly TakeEvent[],
   factor: number,
-  { instrument }: Setup,
+  sigma: number | undefined,
   { told, sag }: { told: ReadonlySet<string>; sag: (run: HeightRun, station: string) => number },
 ): Sweep {
   const { artefact } = run;
@@ -72,7 +72,7 @@ export function sweepOf(
     offset: run.offset,
     slope: run.slope,
     sense: run.sense,
-    ...(instrument.sigma !== undefined && { sigma: instrument.sigma * factor }),
+    ...(sigma !== undefined && { sigma: sigma * factor }),
     ...(artefact && told.has(artefact.name) && { artefact: artefact.name, turned: artefact.turned }),
     readings: run.tips.flatMap((tip) =>
       takes

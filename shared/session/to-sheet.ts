@@ -8,6 +8,7 @@ import { type Measured, measured } from './measured.ts';
 import { referenceNote, sigmaWith } from './referenced.ts';
 import type { Setup } from './setup.ts';
 import { countsOf, isTilt, sagOf, sweepOf, walkOf, withDrift } from './sheet-runs.ts';
+import { sigmaOfTakes, sweptNote } from './swept.ts';
 import { takenRuns, withoutNewest } from './taken-runs.ts';
 import { inSegments, isTurnedIn, longerSegment } from './turned-level.ts';
 import { type TurnedOver, turnedOver } from './turned-over.ts';
@@ -69,7 +70,9 @@ function sheetOf(
     : { runs: tied, drifting: new Set<string>() };
   const runs = inSegments(walked, session);
   const { unit, factor } = countsOf(setup);
-  const notes = notesOf(session, names, untold, [...drifting], referenceNote(session, tied));
+  const used = tied.flatMap(({ takes }) => takes);
+  const more = [referenceNote(session, tied), sweptNote(session, used)];
+  const notes = notesOf(session, names, untold, [...drifting], more);
   const sag = sagOf(session, unit);
   return {
     sheet: 1,
@@ -89,7 +92,9 @@ function sheetOf(
         : [],
     ),
     sweeps: runs.flatMap(({ run, takes }) =>
-      run.reads === 'height' ? sweepOf(run, takes, factor, setup, { told, sag }) : [],
+      run.reads === 'height'
+        ? sweepOf(run, takes, factor, sigmaOfTakes(session, takes, setup.instrument.sigma), { told, sag })
+        : [],
     ),
     ...(setup.kind === 'dovetail' && {
       pins: { diameter: setup.pinDiameterMm, angleDeg: setup.flankAngleDeg, form: setup.form },
@@ -121,7 +126,7 @@ function notesOf(
   used: ReadonlySet<string>,
   untold: readonly string[],
   drifting: readonly string[],
-  referenceNote: string | null,
+  more: readonly (string | null)[],
 ): string {
   const left = new Set(
     [...counted.values()].flatMap(({ place }) => place.at).filter((name) => !used.has(name)),
@@ -130,7 +135,7 @@ function notesOf(
     .filter(({ event, out }) => out === undefined && turnedTakes.has(event.seq))
     .map(({ event }) => placeOfTake(event));
   return [
-    referenceNote,
+    ...more,
     left.size > 0 && `Not tied to the rest yet and left out: ${[...left].join(', ')}.`,
     ...untold.map((name) => `The ${name} has not been turned yet: its own error is still in these figures.`),
     drifting.length > 0 && `A steady drift of the zero is taken off, by choice: ${drifting.join(', ')}.`,

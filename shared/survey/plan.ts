@@ -65,6 +65,17 @@ export function placementsOf(run: Run): Placement[] {
     : run.tips.map((tip) => ({ run: run.id, at: [tip] }));
 }
 
+/** Whether the tip can slide over a run without a stop: pins can't, they are put in place by place. */
+export function canSweep(run: Run): run is HeightRun {
+  return run.reads === 'height' && run.offset === 'free';
+}
+
+/** Which way a run goes, by the order of the stations of its line. */
+export function wayOf({ lines }: Plan, { line, tips }: HeightRun): 'out' | 'back' {
+  const names = lines[line] ?? tips;
+  return names.indexOf(tips[0]!) <= names.indexOf(tips.at(-1)!) ? 'out' : 'back';
+}
+
 /** One text for one placement, to compare and to look up: `front out:F4-F5`. */
 export function placementKey({ run, at }: Placement): string {
   return `${run}:${at.join('-')}`;

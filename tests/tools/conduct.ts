@@ -11,10 +11,11 @@ import { bytesOf } from '../../protocols/bytes.ts';
 import type { Profile } from '../../protocols/profile.ts';
 import { findProfile } from '../../protocols/shipped.ts';
 import { type HandsFree, spent, untouched } from '../../shared/live/hands-free.ts';
+import type { SweepBy } from '../../shared/live/sweeping.ts';
 import type { Header, NewEvent, SessionEvent, Stamp } from '../../shared/session/events.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import type { ReadingUnit, Setup } from '../../shared/session/setup.ts';
-import { type Placement, placeWords } from '../../shared/survey/plan.ts';
+import { type Placement, placementsOf, placeWords } from '../../shared/survey/plan.ts';
 
 /** Longest that an instrument may take to come to rest before the conductor gives up, ms. */
 const patienceMs = 20_000;
@@ -158,6 +159,34 @@ export class Conductor {
     await this.pass(this.#pace.standsMs);
   }
 
+  /**
+   * Slides the tip over the run that is next without a stop, from its next place to its last, from one to the next in
+   * `stepMs`, and marks: each place as it passes, or at an even pace the first and the last. `most` of them at most.
+   */
+  async slide(by: SweepBy, stepMs: number, most = Number.POSITIVE_INFINITY): Promise<void> {
+    const { next, plan } = this.session;
+    const run = plan.runs.find(({ id }) => id === next!.run)!;
+    const all = placementsOf(run);
+    const from = all.findIndex(({ at }) => at.join() === next!.at.join());
+    const places = all.slice(from, from + most);
+    await this.ask({ do: 'sweep', by });
+    const carry = async (k: number, share: number) => {
+      const [here, there] = [places[k]!, places[k + 1] ?? all[from + k - 1]!];
+      const rest = this.world.readingBetween(here, there, places[k + 1] ? share : -share);
+      this.pendulum.carry(rest);
+      await this.pass(this.#pace.everyMs);
+    };
+    const steps = Math.round(stepMs / this.#pace.everyMs);
+    // It comes on from before the first place and runs on beyond the last.
+    const beyond = 5;
+    for (let k = -beyond; k <= steps * (places.length - 1) + beyond; k += 1) {
+      const at = Math.min(places.length - 1, Math.max(0, Math.floor(k / steps)));
+      await carry(at, k / steps - at);
+      const isMark = by === 'marks' ? k % steps === 0 : k === 0 || k === steps * (places.length - 1);
+      if (k >= 0 && isMark && at < places.length) await this.ask({ do: 'take', by: 'pedal', insist: false });
+    }
+  }
+
   /** Sets the instrument down on `place` and takes by hand so soon that it still swings. */
   async hurry(place: Placement, afterMs: number): Promise<void> {
     this.pendulum.lift();
@@ -176,6 +205,11 @@ export class Conductor {
   /** The level that stays put is lost, as its instrument tells it when it was silent for too long. */
   loseStill(): void {
     this.#stillNeedle?.instrument.gaps$.next({ is: 'lost', why: 'nothing came', stamp: this.#stamp() });
+  }
+
+  /** The instrument that is moved is lost, in the same way. */
+  lose(): void {
+    this.#instrument.gaps$.next({ is: 'lost', why: 'nothing came', stamp: this.#stamp() });
   }
 
   /** The daemon stops where it is and is started again: the session is folded anew from what is on record. */
