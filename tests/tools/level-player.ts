@@ -3,7 +3,12 @@ import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 
 /** What the level that is played is told to do. */
-export type LevelOrder = { do: 'lift' } | { do: 'stand'; rest: number } | { do: 'write'; bytes: string };
+export type LevelOrder =
+  | { do: 'lift' }
+  | { do: 'stand'; rest: number }
+  /** Slides on to where it rests there, without a jolt. */
+  | { do: 'carry'; rest: number }
+  | { do: 'write'; bytes: string };
 
 /** A level played by another process. */
 export class LevelPlayer {

@@ -30,5 +30,6 @@ createInterface({ input: process.stdin })
     const order = JSON.parse(line) as LevelOrder;
     if (order.do === 'lift') tip.lift();
     if (order.do === 'stand') tip.setDown(order.rest, stampNow().m);
+    if (order.do === 'carry') tip.carry(order.rest);
   })
   .on('close', () => process.exit());

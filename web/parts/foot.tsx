@@ -7,6 +7,8 @@ import {
   note,
   repeat,
   skip,
+  sweepEven,
+  sweepMarks,
   take,
   turned,
   undo,
@@ -72,6 +74,8 @@ function SurveyControls() {
         </Row>
         <Row>
           {!typed && !byButton && <ActionControl action={handsFree} />}
+          <ActionControl action={sweepMarks} hides />
+          <ActionControl action={sweepEven} hides />
           <ActionControl action={turned} hides />
           <ActionControl action={driftOff} hides />
           <ActionControl action={relief} hides />

@@ -1,7 +1,7 @@
 import type { Session } from '../../shared/session/fold.ts';
-import { type Placement, placementKey } from '../../shared/survey/plan.ts';
+import { canSweep, type Placement, placementKey } from '../../shared/survey/plan.ts';
 import { surveyNotices } from '../words/notices.ts';
-import { say } from '../words/say.ts';
+import { say, text } from '../words/say.ts';
 import { showsDrift } from './drift.ts';
 import { takesByButton } from './needle.ts';
 import { addableRun, runOf } from './on-plan.ts';
@@ -40,9 +40,13 @@ const openQuestion = (at: 'undo' | 'skip' | 'note' | 'finish' | 'conditions' | '
 
 export const take: Action = {
   id: 'take',
-  word: (state) => (takesByButton(state) ? say('Press its button') : say('Take')),
+  word(state) {
+    if (state.session?.sweeping) return say('Mark');
+    return takesByButton(state) ? say('Press its button') : say('Take');
+  },
   keys: [' ', 'enter', 'pagedown'],
   hint(state) {
+    if (state.session?.sweeping) return say('space · pedal');
     if (takesByButton(state)) return say('on the instrument: that takes');
     return state.session?.handsFree ? say('space · pedal · or hold still') : say('space · pedal');
   },
@@ -143,6 +147,35 @@ export const handsFree: Action = {
   run: (page) => void page.send({ do: 'hands-free', on: !page.store.get().session?.handsFree }),
 };
 
+/** The tip slides on over the run without a stop, and its places are marked: each, or the first and the last. */
+const sweepOn = (by: 'marks' | 'even', key: string, words: { word: string; hint: string }): Action => ({
+  id: `sweep-${by}`,
+  word: ({ session }) => (session?.sweeping?.by === by ? say('Stop the sweep') : say(words.word)),
+  keys: [key],
+  hint: ({ session }) =>
+    say('{key}, {what}', {
+      key: key.toUpperCase(),
+      what: session?.sweeping?.by === by ? say('read place by place') : say(words.hint),
+    }),
+  can: (state) => surveying(state) && !typed(state) && !takesByButton(state) && slides(state.session),
+  on: ({ session }) => session?.sweeping?.by === by,
+  run(page) {
+    const on = page.store.get().session?.sweeping?.by === by;
+    void page.send({ do: 'sweep', by: on ? 'off' : by });
+  },
+});
+
+export const sweepMarks = sweepOn('marks', 'u', { word: text('Slide on'), hint: text('mark each place') });
+export const sweepEven = sweepOn('even', 'j', {
+  word: text('Slide evenly'),
+  hint: text('mark first and last'),
+});
+
+function slides(session: Session | null): boolean {
+  const run = session?.next ? runOf(session, session.next.run) : undefined;
+  return run !== undefined && canSweep(run);
+}
+
 /** The level was turned end for end in the middle of a walk: from here on it faces the other way. */
 export const turned: Action = {
   id: 'turned',
@@ -188,6 +221,8 @@ export const surveyActions = [
   walkBack,
   finish,
   handsFree,
+  sweepMarks,
+  sweepEven,
   turned,
   driftOff,
 ];

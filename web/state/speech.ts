@@ -1,3 +1,4 @@
+import { placementsOf } from '../../shared/survey/plan.ts';
 import { written } from '../words/reader.ts';
 import { say } from '../words/say.ts';
 import type { PageState } from './page-state.ts';
@@ -11,6 +12,12 @@ export interface Voice {
 export function spokenFor(before: PageState, after: PageState): string | null {
   const { session, replay } = after;
   if (!session || session.ended || replay) return null;
+  const even = session.sweeping?.by === 'even' && session.sweeping.begun;
+  if (even && !before.session?.sweeping?.begun) {
+    const run = session.plan.runs.find(({ id }) => id === session.sweeping?.run);
+    const last = run && placementsOf(run).at(-1);
+    return last ? say('evenly on to {station}', { station: spelled(last.at[0]) }) : null;
+  }
   const [was, is] = [before.session?.next?.at.join(), session.next?.at.join()];
   if (was === is) return null;
   if (!session.next) return say('everything is read');

@@ -8,6 +8,7 @@ import {
 } from '../../shared/survey/plan.ts';
 import { addableRun, runOf } from '../state/on-plan.ts';
 import { capital, instrumentWord, kindWords } from './kinds.ts';
+import { say } from './say.ts';
 
 /** What to do next, in the largest words, and one line of context. */
 export interface Sentence {
@@ -39,7 +40,32 @@ export function nextSentence(session: Session, standsOn: Placement | null): Sent
   const { next } = session;
   const run = next && runOf(session, next.run);
   if (!next || !run) return allRead(session);
+  if (session.sweeping?.run === run.id) return slidingOn(session, next, run);
   return { what: task(session, next, run, standsOn), context: contextOf(session, next, run) };
+}
+
+/** What to do while the tip slides on without a stop. */
+function slidingOn(session: Session, next: Placement, run: Run): Sentence {
+  const places = placementsOf(run);
+  const at = places.findIndex((place) => placementKey(place) === placementKey(next)) + 1;
+  const values = { run: runTitle(session, run), at, count: places.length, last: placeWords(places.at(-1)!) };
+  const place = placeWords(next);
+  if (session.sweeping?.by === 'marks') {
+    return {
+      what: say('Slide on, mark {place}', { place }),
+      context: say(
+        '{run}, without a stop: place {at} of {count}. Press space or the pedal as the tip passes it.',
+        values,
+      ),
+    };
+  }
+  const even = say(
+    '{run}, at an even pace without a stop: press space or the pedal as the tip passes.',
+    values,
+  );
+  return session.sweeping?.begun
+    ? { what: say('Slide on evenly, mark {last}', values), context: even }
+    : { what: say('Slide evenly, mark {place} first', { place }), context: even };
 }
 
 function contextOf(session: Session, next: Placement, run: Run): string {
