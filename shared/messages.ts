@@ -10,6 +10,7 @@ import {
   steadinessSchema,
   takenBySchema,
 } from './session/events.ts';
+import { plantedFaults, plantedSchema } from './session/planted.ts';
 import { readingUnitSchema, setupSchema } from './session/setup.ts';
 
 /**
@@ -184,7 +185,12 @@ export const commandSchema = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('start'),
     setup: setupSchema,
-    practice: z.boolean().optional().describe('plant a fault in a simulated survey, to be found'),
+    practice: z
+      .array(plantedSchema)
+      .min(1)
+      .max(plantedFaults.length)
+      .optional()
+      .describe('plant one of these faults in a simulated survey, to be found'),
   }),
   z.strictObject({
     do: z.literal('take'),

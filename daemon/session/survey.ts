@@ -6,8 +6,9 @@ import { WayscribeError } from '../../shared/errors.ts';
 import { spent, untouched } from '../../shared/live/hands-free.ts';
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import { checkInstruments, instrumentsOf, referenceOf } from '../../shared/session/instruments.ts';
-import { type Planted, plantedFaults } from '../../shared/session/planted.ts';
+import { type Planted, plantableIn } from '../../shared/session/planted.ts';
 import type { InstrumentSetup, Setup } from '../../shared/session/setup.ts';
+import type { Placement } from '../../shared/survey/plan.ts';
 import { Instrument } from '../instruments/instrument.ts';
 import type { PortMaker } from '../ports/port.ts';
 import type { InstrumentStore } from '../proving/instrument-store.ts';
@@ -71,13 +72,14 @@ export class Survey {
   }
 
   /**
-   * Begins a new survey; its recording is on disk when this returns. For practice something is planted in it, at random.
+   * Begins a new survey; its recording is on disk when this returns. For practice one of the faults `practice` is planted in it, at
+   * random, of those that such a survey can have.
    * @throws WayscribeError `profile.invalid`, `command.invalid` for a set-up that can't work, or of the recording
    */
-  static async start(setup: Setup, tools: SurveyTools, practice = false): Promise<Survey> {
+  static async start(setup: Setup, tools: SurveyTools, practice: readonly Planted[] = []): Promise<Survey> {
     checkEnds(setup);
     checkSetup(setup, tools, ({ profile }) => tools.profiles.find(profile!));
-    const planted = practice ? anyOf(plantedFaults) : undefined;
+    const planted = anyOf(plantableIn(setup).filter((fault) => practice.includes(fault)));
     const t = Date.now();
     const bench = benchFor(setup, t, tools.pace, planted);
     const id = await tools.store.newId(setup, t);
@@ -96,6 +98,7 @@ export class Survey {
           scenario: bench.state$.value.scenario,
           truthUm: bench.world.truthUm(),
           ...(planted && { planted }),
+          ...(bench.plantedAt && { plantedAt: bench.plantedAt }),
         },
       }),
     };
@@ -112,8 +115,8 @@ export class Survey {
       checkSetup(header.setup, tools, (instrument) => profileFor(instrument, header, tools));
       const keeper = new Keeper(header, events, writer);
       await keeper.record({ type: 'resumed', why, ...(torn && { torn }) });
-      const done = keeper.session.takes.length;
-      const bench = benchFor(header.setup, header.t, tools.pace, header.simulated?.planted, done);
+      const stood = keeper.session.takes.map(({ event }) => event.place);
+      const bench = benchFor(header.setup, header.t, tools.pace, header.simulated?.planted, stood);
       return new Survey(keeper, tools, bench);
     } catch (error) {
       await writer.close().catch(() => {});
@@ -149,18 +152,24 @@ export class Survey {
   }
 }
 
-function anyOf<T>(all: readonly T[]): T {
-  return all[Math.floor(Math.random() * all.length)]!;
+function anyOf<T>(all: readonly T[]): T | undefined {
+  return all[Math.floor(Math.random() * all.length)];
 }
 
 /**
  * @param t when the survey began: tells where a planted fault lies
  * @param pace how many times faster than usual it comes to rest
- * @param done how often the instrument was set down before
+ * @param before where the instrument was set down before
  */
-function benchFor(setup: Setup, t: number, pace: number, planted?: Planted, done = 0): SimulatedBench | null {
+function benchFor(
+  setup: Setup,
+  t: number,
+  pace: number,
+  planted?: Planted,
+  before: readonly Placement[] = [],
+): SimulatedBench | null {
   return setup.instrument.port === simulatedPath && setup.instrument.source === 'cable'
-    ? new SimulatedBench(setup, { pace, ...(planted && { planted, done, seed: t % 1e9 }) })
+    ? new SimulatedBench(setup, { pace, ...(planted && { planted, before, seed: t % 1e9 }) })
     : null;
 }
 

@@ -9,7 +9,7 @@ import { MadePort } from '../ports/made-port.ts';
 import { stampNow } from '../ports/port.ts';
 import { frameOf } from './frame.ts';
 import { ordinaryTraits, Pendulum } from './pendulum.ts';
-import { plantedHand, type SetDown } from './planted.ts';
+import { type PlantedHand, plantedHand } from './planted.ts';
 import { seededRandom } from './random.ts';
 import { demoScene } from './scenario.ts';
 import { World } from './world.ts';
@@ -20,8 +20,8 @@ const usualPeriodMs = 100;
 interface BenchOptions {
   /** The mistake that the hand makes. */
   readonly planted?: Planted | undefined;
-  /** How often it was set down before. */
-  readonly done?: number;
+  /** Where it was set down before. */
+  readonly before?: readonly Placement[];
   readonly seed?: number;
   /** How many times faster than usual it comes to rest. */
   readonly pace?: number;
@@ -35,16 +35,16 @@ export class SimulatedBench {
   readonly #setup: Setup;
   readonly #profile: Profile;
   readonly #pendulum: Pendulum;
-  readonly #hand: SetDown;
+  readonly #hand: PlantedHand;
   #placed: number;
   readonly #speaking: NodeJS.Timeout;
 
-  constructor(setup: Setup, { planted = 'nothing', done = 0, seed = 7, pace = 1 }: BenchOptions = {}) {
+  constructor(setup: Setup, { planted = 'nothing', before = [], seed = 7, pace = 1 }: BenchOptions = {}) {
     this.#setup = setup;
     this.#profile = findProfile(setup.instrument.profile ?? 'line-decimal');
     this.world = new World(setup, demoScene(setup));
-    this.#hand = plantedHand(planted, this.world, seededRandom(seed));
-    this.#placed = done;
+    this.#hand = plantedHand(planted, this.world, seededRandom(seed), before);
+    this.#placed = before.length;
     const traits = ordinaryTraits(this.world.plan);
     this.#pendulum = new Pendulum({ ...traits, settleMs: traits.settleMs / pace }, seededRandom(seed));
     this.state$ = new BehaviorSubject<SimulatedState>({
@@ -58,13 +58,18 @@ export class SimulatedBench {
     this.#speaking = setInterval(() => this.#speak(), periodMs);
   }
 
+  /** Where the planted mistake is made, or begins; null when it is everywhere or nowhere. */
+  get plantedAt(): Placement | null {
+    return this.#hand.at;
+  }
+
   lift(): void {
     this.#pendulum.lift();
     this.#change({ lifted: true, standsOn: null });
   }
 
   setDown(place: Placement): void {
-    this.#pendulum.setDown(this.#hand(place, this.#placed), stampNow().m);
+    this.#pendulum.setDown(this.#hand.setDown(place, this.#placed), stampNow().m);
     this.#placed += 1;
     this.#change({ lifted: false, standsOn: place });
   }

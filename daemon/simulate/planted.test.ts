@@ -1,39 +1,47 @@
 import { describe, expect, test } from 'vitest';
 import { demoSetups } from '../../shared/session/demo-setups.ts';
-import { plantedFaults } from '../../shared/session/planted.ts';
+import { plantableIn } from '../../shared/session/planted.ts';
 import { setupSchema } from '../../shared/session/setup.ts';
-import { placementsOf } from '../../shared/survey/plan.ts';
+import { placementKey, placementsOf } from '../../shared/survey/plan.ts';
 import { plantedHand } from './planted.ts';
 import { seededRandom } from './random.ts';
 import { demoScene } from './scenario.ts';
 import { World } from './world.ts';
 
-const setup = setupSchema.parse({ ...demoSetups.way, back: 'same' });
-const world = new World(setup, demoScene(setup));
-const places = world.plan.runs.flatMap(placementsOf);
-const steps = places.length / 2;
+const kinds = Object.keys(demoSetups) as (keyof typeof demoSetups)[];
 
-describe('a planted fault', () => {
-  test.each(plantedFaults)('%s spoils the first walk only as it should', (planted) => {
+describe.each(kinds)('a fault planted in a survey of a %s', (kind) => {
+  const setup = setupSchema.parse(demoSetups[kind]);
+  const world = new World(setup, demoScene(setup));
+  const runs = world.plan.runs.filter(({ wanted }) => wanted);
+  const places = runs.flatMap(placementsOf);
+  const first = placementsOf(runs[0]!).length;
+  const off = (setDown: ReturnType<typeof plantedHand>['setDown']) =>
+    places.map((place, nth) => Math.abs(setDown(place, nth) - world.reading(place)));
+
+  test.each(plantableIn(setup))('%s spoils only what it should', (planted) => {
     for (let seed = 1; seed <= 20; seed += 1) {
-      const hand = plantedHand(planted, world, seededRandom(seed));
-      const off = places.map((place, nth) => Math.abs(hand(place, nth) - world.reading(place)));
-      const spoilt = off.filter((size) => size > 1e-9).length;
-      if (planted === 'nothing') expect(spoilt).toBe(0);
-      if (planted === 'chip') expect(spoilt).toBe(1);
-      if (planted === 'inverted') expect(spoilt).toBe(places.length);
-      if (['turned', 'skipped', 'doubled'].includes(planted)) {
-        expect(spoilt).toBeGreaterThan(0);
-        expect(off.slice(steps).every((size) => size < 1e-9)).toBe(true);
-        expect(off.slice(0, 2).every((size) => size < 1e-9)).toBe(true);
-      }
+      const { setDown, at } = plantedHand(planted, world, seededRandom(seed));
+      const spoilt = off(setDown).flatMap((size, nth) => (size > 1e-9 ? [nth] : []));
+      if (planted === 'nothing') expect(spoilt).toEqual([]);
+      else expect(spoilt.length).toBeGreaterThan(0);
+      expect(at === null).toBe(['nothing', 'drift', 'heat', 'inverted'].includes(planted));
+      if (!at) continue;
+      const where = places.findIndex((place) => placementKey(place) === placementKey(at));
+      expect(where).toBeGreaterThan(1);
+      expect(spoilt[0]).toBeGreaterThanOrEqual(where);
+      expect(spoilt.at(-1)).toBeLessThan(first);
+      if (planted === 'chip') expect(spoilt).toEqual([where]);
     }
   });
 
-  test('what is set down anew after the walks is read as it is', () => {
-    for (const planted of ['chip', 'turned', 'skipped', 'doubled'] as const) {
-      const hand = plantedHand(planted, world, seededRandom(3));
-      for (const place of places) expect(hand(place, places.length + 1)).toBe(world.reading(place));
+  test('where it stood before, it is set down well', () => {
+    for (const planted of ['chip', 'turned', 'skipped', 'doubled', 'moved'] as const) {
+      const { setDown } = plantedHand(planted, world, seededRandom(3));
+      off(setDown);
+      expect(Math.max(...off(setDown))).toBe(0);
+      const afterwards = plantedHand(planted, world, seededRandom(3), places);
+      expect(Math.max(...off(afterwards.setDown))).toBe(0);
     }
   });
 });

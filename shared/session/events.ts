@@ -215,6 +215,7 @@ export const headerSchema = z.object({
       scenario: z.string(),
       truthUm: z.record(z.string(), z.number()).describe('true height of each station, µm'),
       planted: plantedSchema.optional().describe('for practice: what was planted, to be found'),
+      plantedAt: placementSchema.optional().describe('where it was made, or began'),
     })
     .optional()
     .describe('only for simulated instruments: what a perfect survey would find'),

@@ -4,13 +4,28 @@ import { World } from '../../daemon/simulate/world.ts';
 import { countOf } from '../../shared/notice/reading.ts';
 import type { Header, TakeEvent } from '../../shared/session/events.ts';
 import { type SetupInput, setupSchema } from '../../shared/session/setup.ts';
-import { placementsOf } from '../../shared/survey/plan.ts';
+import { type Placement, placementsOf } from '../../shared/survey/plan.ts';
 
-/** Constructed: every placement of a demo survey read with a little noise. */
-export function readOnce(input: SetupInput): { header: Header; events: TakeEvent[] } {
+export function worldOf(input: SetupInput): World {
   const setup = setupSchema.parse(input);
-  const world = new World(setup, demoScene(setup));
+  return new World(setup, demoScene(setup));
+}
+
+/**
+ * Constructed: every placement of a demo survey read with a little noise.
+ * @param stands what the instrument reads where it stands; as a good hand sets it down when left out
+ */
+export function readOnce(
+  input: SetupInput,
+  stands?: (place: Placement, nth: number) => number,
+): { header: Header; events: TakeEvent[] } {
+  const setup = setupSchema.parse(input);
+  const world = worldOf(input);
   const random = seededRandom(5);
+  const count = countOf(setup);
+  // Evenly spread so far, it scatters by the sigma of the set-up.
+  const noise = Math.sqrt(12) * (setup.instrument.sigma ?? 0.3 / count) * count;
+  const reading = stands ?? ((place) => world.reading(place));
   const events = world.plan.runs
     .filter(({ wanted }) => wanted)
     .flatMap(placementsOf)
@@ -22,7 +37,7 @@ export function readOnce(input: SetupInput): { header: Header; events: TakeEvent
         type: 'take',
         place,
         from: setup.instrument.name,
-        value: (world.reading(place) + random.even() - 0.5) / countOf(setup),
+        value: (reading(place, k) + noise * (random.even() - 0.5)) / count,
         spread: null,
         readings: null,
         count: 1,

@@ -36,7 +36,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
     />
   );
   return (
-    <section class="lesson" data-testid="lesson-editor">
+    <section class="strip framed lesson editor" data-testid="lesson-editor">
       <h2>{say('Write a lesson beside this recording')}</h2>
       <p class="soft">
         {say(

@@ -18,42 +18,44 @@ export function PlayerControls() {
   const finished = usePick(({ session }) => session?.ended === true);
   if (!replay) return null;
   return (
-    <aside class="strip framed player" aria-label={say('Replay of a recording')}>
+    <>
       {replay.writing && <LessonEditor replay={replay} />}
-      <TimeLine replay={replay} />
-      <div class="under-line">
-        <p data-testid="player-time">
-          {say('{at} of {length}', {
-            at: lasting(msAt(replay, replay.place)),
-            length: lasting(msAt(replay, endOf(replay))),
-          })}
-        </p>
-        <TimeLineKey replay={replay} />
-        <SmallControl action={writing} />
-        <SmallControl action={beside} />
-        <SmallControl action={mute} />
-        <SmallControl action={theme} />
-      </div>
-      <div class="player-row">
-        <ActionControl action={playPause} main />
-        <ActionControl action={stepBack} />
-        <ActionControl action={step} />
-        <ActionControl action={rewind} />
-        <ActionControl action={toEnd} />
-        <fieldset class="speeds" aria-label={say('Speed')}>
-          {speeds.map((known) => (
-            <Control
-              key={known}
-              word={`${known}×`}
-              pressed={replay.speed === known}
-              testId={`speed-${known}`}
-              onClick={() => atSpeed(known)(page)}
-            />
-          ))}
-        </fieldset>
-        {!finished && <ActionControl action={working} />}
-        <ActionControl action={leave} />
-      </div>
-    </aside>
+      <aside class="strip framed player" aria-label={say('Replay of a recording')}>
+        <TimeLine replay={replay} />
+        <div class="under-line">
+          <p data-testid="player-time">
+            {say('{at} of {length}', {
+              at: lasting(msAt(replay, replay.place)),
+              length: lasting(msAt(replay, endOf(replay))),
+            })}
+          </p>
+          <TimeLineKey replay={replay} />
+          <SmallControl action={writing} />
+          <SmallControl action={beside} />
+          <SmallControl action={mute} />
+          <SmallControl action={theme} />
+        </div>
+        <div class="player-row">
+          <ActionControl action={playPause} main />
+          <ActionControl action={stepBack} />
+          <ActionControl action={step} />
+          <ActionControl action={rewind} />
+          <ActionControl action={toEnd} />
+          <fieldset class="speeds" aria-label={say('Speed')}>
+            {speeds.map((known) => (
+              <Control
+                key={known}
+                word={`${known}×`}
+                pressed={replay.speed === known}
+                testId={`speed-${known}`}
+                onClick={() => atSpeed(known)(page)}
+              />
+            ))}
+          </fieldset>
+          {!finished && <ActionControl action={working} />}
+          <ActionControl action={leave} />
+        </div>
+      </aside>
+    </>
   );
 }

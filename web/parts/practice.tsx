@@ -1,21 +1,23 @@
-import { plantedFaults } from '../../shared/session/planted.ts';
+import { plantableIn } from '../../shared/session/planted.ts';
+import { firstSign } from '../state/first-sign.ts';
 import { usePage, usePick } from '../state/page.ts';
-import { plantedTold, plantedWord } from '../words/planted.ts';
+import { plantedSeen, plantedTold, plantedWord } from '../words/planted.ts';
 import { say } from '../words/say.ts';
 import { Control } from './control.tsx';
 
-/** After a survey for practice: what was wrong with it? Then it is told. */
+/** After a survey for practice: what was wrong with it? Then it is told, and when it could have been seen. */
 export function Practice() {
   const page = usePage();
-  const planted = usePick(({ session }) => session?.header.simulated?.planted);
+  const session = usePick((state) => state.session);
   const guess = usePick((state) => state.guess);
-  if (planted === undefined) return null;
+  const planted = session?.header.simulated?.planted;
+  if (!session || planted === undefined) return null;
   if (guess === null) {
     return (
       <section class="lesson practice" data-testid="practice">
         <h2>{say('What was wrong with this survey?')}</h2>
         <fieldset class="row" aria-label={say('Your answer')}>
-          {plantedFaults.map((fault) => (
+          {plantableIn(session.setup).map((fault) => (
             <Control
               key={fault}
               word={plantedWord(fault)}
@@ -34,7 +36,7 @@ export function Practice() {
           ? say('Found: {fault}', { fault: plantedWord(planted) })
           : say('It was: {fault}', { fault: plantedWord(planted) })}
       </h2>
-      <p>{plantedTold(planted)}</p>
+      <p>{[plantedTold(planted), ...plantedSeen(session, firstSign(session))].join(' ')}</p>
       <p class="soft">{say('Lay the true shape over it to see what it cost.')}</p>
     </section>
   );

@@ -49,10 +49,13 @@ export async function openLesson(page: Page, id: string): Promise<void> {
   });
 }
 
-/** Lays another recording beside the one that is open. */
-export async function layBeside(page: Page, file: Handed): Promise<void> {
+/** Lays another recording beside the one that is open: from a file, or one that the daemon has. */
+export async function layBeside(page: Page, from: Handed | string): Promise<void> {
   await saying(page, async () => {
-    const beside = playbackOf(await file.text(), file.name);
+    const beside =
+      typeof from === 'string'
+        ? playbackOf(await fetched(from), 'recording')
+        : playbackOf(await from.text(), from.name);
     page.turn((state) => replaying({ ...state, refusal: null }, (replay) => ({ ...replay, beside })));
   });
 }

@@ -29,6 +29,9 @@ export function App() {
   // In another language everything is drawn anew.
   const language = usePick((state) => state.language);
   const link = usePick((state) => state.link);
+  const playing = usePick(({ replay }) =>
+    !replay ? undefined : replay.writing ? 'written' : replay.lesson ? 'taught' : 'plain',
+  );
   const seq = usePick((state) => state.session?.seq ?? 0);
   // Before anything below is drawn: one survey is told in one measure.
   measureIn(usePick((state) => state.session?.setup.lengthUnit ?? 'mm'));
@@ -37,7 +40,15 @@ export function App() {
     document.title = title ? `${title} · Wayscribe` : 'Wayscribe';
   }, [title]);
   return (
-    <div key={language} class="desk" data-testid="root" data-seq={seq} data-view={view} data-link={link}>
+    <div
+      key={language}
+      class="desk"
+      data-testid="root"
+      data-seq={seq}
+      data-view={view}
+      data-link={link}
+      data-replay={playing}
+    >
       <p class="unseen" role="status" data-testid="connection" data-link={link}>
         {link === 'open' ? 'connected' : link === 'lost' ? 'connection lost' : 'connecting'}
       </p>

@@ -4,13 +4,14 @@ import { type Habits, habitsOf } from '../../shared/replay/habits.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { CompareDrawing } from '../drawing/compare-drawing.tsx';
 import { ActionStrip } from '../parts/action-strip.tsx';
+import { BesideChoice } from '../parts/beside-choice.tsx';
 import { Control } from '../parts/control.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
-import { layBeside } from '../state/open-files.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import type { Playback } from '../state/replay.ts';
+import { replaying } from '../state/replaying.ts';
 import { compareSentence, compareTitle, habitRows } from '../words/compare.ts';
 import { lineTitle } from '../words/kinds.ts';
 import { say } from '../words/say.ts';
@@ -47,21 +48,7 @@ export function CompareView() {
         >
           <NoticeLine notice={wrong} />
         </SentenceHead>
-        <div class="row">
-          <label class="small file-opener">
-            {second ? say('Choose another recording') : say('Choose a recording')}
-            <input
-              type="file"
-              accept=".jsonl"
-              class="unseen"
-              data-testid="beside-file"
-              onChange={(event) => {
-                const [file] = event.currentTarget.files ?? [];
-                if (file) void layBeside(page, file);
-              }}
-            />
-          </label>
-        </div>
+        {!second && <BesideChoice first={first.session} />}
         {found?.map((line) => (
           <Line key={line.line} line={line} session={first.session} />
         ))}
@@ -73,6 +60,14 @@ export function CompareView() {
             testId="compare-back"
             onClick={() => page.point(nothing)}
           />
+          {second && (
+            <Control
+              word={say('Choose another')}
+              hint={say('in place of the dashed one')}
+              testId="beside-another"
+              onClick={() => page.turn((state) => replaying(state, (known) => ({ ...known, beside: null })))}
+            />
+          )}
         </div>
       </main>
       <ActionStrip />

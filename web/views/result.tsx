@@ -39,22 +39,24 @@ export function ResultView() {
             <Figure figure={main} reference={survey.result.reference} several={figures.length > 1} />
           )}
         </header>
-        {survey?.result.kind !== 'plate' && <Figures figures={figures} />}
-        {working ? (
-          <Working session={session} reference={reference} />
-        ) : (
-          <Drawing
-            session={session}
-            survey={survey}
-            reference={reference}
-            laidOver={laidOver}
-            standsOn={null}
-            lifted={false}
-            picked={null}
-            suspect={suspectOf(survey)}
-          />
-        )}
-        {survey && !working && !taught && <Notes notes={notesBeside(survey)} />}
+        <div class="sheet-middle">
+          {survey?.result.kind !== 'plate' && <Figures figures={figures} />}
+          {working ? (
+            <Working session={session} reference={reference} />
+          ) : (
+            <Drawing
+              session={session}
+              survey={survey}
+              reference={reference}
+              laidOver={laidOver}
+              standsOn={null}
+              lifted={false}
+              picked={null}
+              suspect={suspectOf(survey)}
+            />
+          )}
+          {survey && !working && !taught && <Notes notes={notesBeside(survey)} />}
+        </div>
         <ResultFoot />
       </main>
       <ResultStrip />

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { demoSetups } from '../../shared/session/demo-setups.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import { Control, Row } from '../parts/control.tsx';
@@ -6,6 +7,7 @@ import { FileOpener } from '../parts/file-opener.tsx';
 import { Jobs } from '../parts/job/jobs.tsx';
 import { Lessons } from '../parts/lessons.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
+import { PracticeStart } from '../parts/practice-start.tsx';
 import { Recordings } from '../parts/recordings.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { usePage, usePick } from '../state/page.ts';
@@ -70,18 +72,11 @@ function Start() {
   );
 }
 
-/** Out and back, so that what is wrong can be found. */
-const practiceSetup = {
-  ...demoSetups.way,
-  back: 'same',
-  round: 'practice',
-  instrument: { ...demoSetups.way.instrument, sigma: 0.35 },
-} as const;
-
 const others = (Object.keys(kindWords) as Kind[]).filter((kind) => kind !== 'way');
 
 function DemoStart() {
   const page = usePage();
+  const [practising, setPractising] = useState(false);
   const begin = (kind: Kind, byItself: boolean) => async () => {
     if (await page.send({ do: 'start', setup: demoSetups[kind] })) return;
     if (byItself) await page.send({ do: 'sim-walk', on: true });
@@ -106,7 +101,8 @@ function DemoStart() {
           word={say('Practise')}
           hint={say('something is wrong: find it')}
           testId="practise"
-          onClick={() => void page.send({ do: 'start', setup: practiceSetup, practice: true })}
+          pressed={practising}
+          onClick={() => setPractising(!practising)}
         />
         <Control
           word="Set up a survey"
@@ -115,6 +111,7 @@ function DemoStart() {
           onClick={() => page.point({ at: 'setup' })}
         />
       </Row>
+      {practising && <PracticeStart />}
       <h2>Or watch another survey</h2>
       <div class="kinds">
         {others.map((kind) => (
