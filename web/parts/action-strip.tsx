@@ -6,25 +6,19 @@ import { SmallControl } from './control.tsx';
 interface ActionStripProps {
   readonly children?: ComponentChildren;
   readonly framed?: boolean;
-  /** Whether the controls of look and sound stand here; a replay has them beside its player. */
-  readonly looks?: boolean;
 }
 
 /** Outside the frame, because it is no part of the survey: how the page looks and sounds. */
-export function ActionStrip({ children, framed, looks = true }: ActionStripProps) {
+export function ActionStrip({ children, framed }: ActionStripProps) {
   return (
     <aside class={`strip ${framed ? 'framed' : ''}`} aria-label="Outside the survey">
       {children ?? <p />}
-      {looks && (
-        <>
-          <SmallControl action={devices} hides />
-          <SmallControl action={mute} />
-          <SmallControl action={speech} />
-          <SmallControl action={theme} />
-          <SmallControl action={language} />
-          <SmallControl action={help} />
-        </>
-      )}
+      <SmallControl action={devices} hides />
+      <SmallControl action={mute} />
+      <SmallControl action={speech} />
+      <SmallControl action={theme} />
+      <SmallControl action={language} />
+      <SmallControl action={help} />
     </aside>
   );
 }

@@ -1,4 +1,4 @@
-import { mute, theme } from '../state/look-actions.ts';
+import type { ComponentChildren } from 'preact';
 import { usePage, usePick } from '../state/page.ts';
 import { atSpeed, playPause, rewind, speeds, step, stepBack, toEnd } from '../state/player-actions.ts';
 import { endOf, msAt } from '../state/replay.ts';
@@ -8,11 +8,15 @@ import { lasting } from '../words/live.ts';
 import { say } from '../words/say.ts';
 import { ActionControl, Control, SmallControl } from './control.tsx';
 import { LessonEditor } from './lesson-editor.tsx';
+import { PlayerMore } from './player-more.tsx';
 import { TimeLine } from './time-line.tsx';
 import { TimeLineKey } from './time-line-key.tsx';
 
-/** The player of a recording, outside the frame: it belongs to the replay, not to the survey. */
-export function PlayerControls() {
+/**
+ * The player of a recording, outside the frame: it belongs to the replay, not to the survey.
+ * @param children what more there is to do with it now
+ */
+export function PlayerControls({ children }: { children?: ComponentChildren }) {
   const page = usePage();
   const replay = usePick((state) => state.replay);
   const finished = usePick(({ session }) => session?.ended === true);
@@ -32,8 +36,7 @@ export function PlayerControls() {
           <TimeLineKey replay={replay} />
           <SmallControl action={writing} />
           <SmallControl action={beside} />
-          <SmallControl action={mute} />
-          <SmallControl action={theme} />
+          <PlayerMore>{children}</PlayerMore>
         </div>
         <div class="player-row">
           <ActionControl action={playPause} main />

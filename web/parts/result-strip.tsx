@@ -13,14 +13,19 @@ export function ResultStrip() {
   const id = usePick((state) => state.session?.header.id);
   const replay = usePick((state) => state.replay);
   const session = usePick((state) => state.session);
+  if (session && replay) {
+    return (
+      <PlayerControls>
+        <p>Take home</p>
+        <OwnExports session={session} />
+      </PlayerControls>
+    );
+  }
   return (
-    <>
-      {replay && <PlayerControls />}
-      <ActionStrip looks={replay === null}>
-        <p class="right">Take home</p>
-        {id && (session && replay ? <OwnExports session={session} /> : <Exports id={id} />)}
-      </ActionStrip>
-    </>
+    <ActionStrip>
+      <p class="right">Take home</p>
+      {id && <Exports id={id} />}
+    </ActionStrip>
   );
 }
 
