@@ -34,5 +34,5 @@ function willCheck({ runs, counted }: Session): boolean {
 function cureFor({ plan }: Session): string {
   const [run] = plan.runs;
   if (run?.reads === 'tilt') return 'Walk back over them.';
-  return run?.artefact ? 'Repeat the first station of each sweep at its end.' : 'Sweep once more.';
+  return 'Sweep once more.';
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ends, lengthMm, stationCount } from './dimensions.ts';
-import { type HeightRun, type Plan, row, rowNames } from './plan.ts';
+import { type HeightRun, onceMore, type Plan, row, rowNames } from './plan.ts';
 
 /** A dovetail measured over (or between) two equal pins at several places along the slide. */
 export const dovetailSize = {
@@ -27,5 +27,9 @@ export function planDovetail(size: DovetailSize): Plan {
     offset: 'known',
     slope: 'known',
   };
-  return { stations: row(names, [0, 0], [size.lengthMm, 0]), lines: { dovetail: names }, runs: [run] };
+  return {
+    stations: row(names, [0, 0], [size.lengthMm, 0]),
+    lines: { dovetail: names },
+    runs: [run, onceMore(run)],
+  };
 }

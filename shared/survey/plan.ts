@@ -48,6 +48,8 @@ export interface HeightRun extends AnyRun {
   readonly offset: 'free' | 'known';
   /** What the sweep is read against, when its own error is to be told apart, and whether it was turned over. */
   readonly artefact?: { readonly name: string; readonly turned: boolean };
+  /** It does once more what another run does: expected of nobody, and yet nothing else would check that one. */
+  readonly again?: true;
 }
 
 export type Run = TiltRun | HeightRun;
@@ -63,6 +65,18 @@ export function placementsOf(run: Run): Placement[] {
   return run.reads === 'tilt'
     ? run.feet.map((feet) => ({ run: run.id, at: feet }))
     : run.tips.map((tip) => ({ run: run.id, at: [tip] }));
+}
+
+/** A sweep back over what was swept already, if the person wants it. */
+export function onceMore(run: HeightRun): HeightRun {
+  return {
+    ...run,
+    id: `${run.id}, once more`,
+    words: `${run.words}, once more`,
+    wanted: false,
+    again: true,
+    tips: run.tips.toReversed(),
+  };
 }
 
 /** Whether the tip can slide over a run without a stop: pins can't, they are put in place by place. */

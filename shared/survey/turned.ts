@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { ends, lengthMm, senseOf, stationCount, sweeping } from './dimensions.ts';
-import { type HeightRun, type Plan, row, rowNames } from './plan.ts';
+import { type HeightRun, onceMore, type Plan, row, rowNames } from './plan.ts';
 
 /**
  * Surveys against a thing that is turned over, so that its own error drops out: a straightedge along a way, a
- * square on a table, a test bar in a spindle. All are swept once as the thing stands and once turned.
+ * square on a table, a test bar in a spindle. All are swept once as the thing stands and once turned; a second sweep of
+ * either checks the first.
  */
 
 export const straightedgeSize = {
@@ -89,7 +90,7 @@ function bothWays(
     slope,
     artefact: { name: artefact, turned },
   });
-  return [run(false), run(true)];
+  return [false, true].flatMap((turned) => [run(turned), onceMore(run(turned))]);
 }
 
 function title(words: string): string {

@@ -16,7 +16,7 @@ import {
 } from '../state/actions.ts';
 import { relief } from '../state/drawing-actions.ts';
 import { takesByButton } from '../state/needle.ts';
-import { addableRun } from '../state/on-plan.ts';
+import { addableRun, isRepeat } from '../state/on-plan.ts';
 import { usePick } from '../state/page.ts';
 import type { PageState } from '../state/page-state.ts';
 import { surveyResult } from '../state/survey-result.ts';
@@ -71,10 +71,10 @@ function SurveyControls() {
           <ActionControl action={repeat} />
           <ActionControl action={skip} />
           <ActionControl action={note} />
+          <ActionControl action={sweepMarks} hides />
         </Row>
         <Row>
           {!typed && !byButton && <ActionControl action={handsFree} />}
-          <ActionControl action={sweepMarks} hides />
           <ActionControl action={sweepEven} hides />
           <ActionControl action={turned} hides />
           <ActionControl action={driftOff} hides />
@@ -91,5 +91,6 @@ function SurveyControls() {
 function mainAction({ session }: PageState): Action {
   if (!session || session.next) return take;
   const checked = (surveyResult(session, 'ends')?.result.fit.degreesOfFreedom ?? 0) > 0;
-  return checked || !addableRun(session) ? finish : walkBack;
+  const more = addableRun(session);
+  return checked || !more || isRepeat(more) ? finish : walkBack;
 }

@@ -4,7 +4,7 @@ import { surveyNotices } from '../words/notices.ts';
 import { say, text } from '../words/say.ts';
 import { showsDrift } from './drift.ts';
 import { takesByButton } from './needle.ts';
-import { addableRun, runOf } from './on-plan.ts';
+import { addableRun, isRepeat, runOf } from './on-plan.ts';
 import type { Page } from './page.ts';
 import { lastTake, mayControl, nothing, type PageState, placeNow } from './page-state.ts';
 import { surveyResult } from './survey-result.ts';
@@ -117,7 +117,11 @@ export const note: Action = {
 
 export const walkBack: Action = {
   id: 'walk-back',
-  word: ({ session }) => (session && addableRun(session)?.reads === 'height' ? 'Sweep back' : 'Walk back'),
+  word({ session }) {
+    const more = session && addableRun(session);
+    if (more?.reads !== 'height') return say('Walk back');
+    return isRepeat(more) ? say('Once more') : say('Sweep back');
+  },
   keys: ['b'],
   hint: () => 'B, checks all',
   can: (state) => surveying(state) && state.session !== null && addableRun(state.session) !== null,

@@ -63,7 +63,20 @@ export function addableRun(session: Session): Run | null {
   const wanted = new Set(session.runs.map(({ id }) => id));
   const addable = session.plan.runs.filter(({ id }) => !wanted.has(id));
   const line = runNow(session)?.line;
-  return addable.find((run) => run.line === line) ?? addable[0] ?? null;
+  const taken = session.takes.at(-1)?.event.place.run;
+  const last = taken === undefined ? undefined : runOf(session, taken);
+  const standsAlike = (run: Run) => positionOf(run) === positionOf(last) && run.line === last?.line;
+  return addable.find(standsAlike) ?? addable.find((run) => run.line === line) ?? addable[0] ?? null;
+}
+
+/** Whether what a run is read against was turned over for it. */
+function positionOf(run: Run | undefined): boolean | undefined {
+  return run?.reads === 'height' ? run.artefact?.turned : undefined;
+}
+
+/** Whether a run does once more what was done already, and is not expected of anybody. */
+export function isRepeat(run: Run): boolean {
+  return run.reads === 'height' && run.again === true;
 }
 
 /** Where a station lies along the part, mm. */

@@ -1,12 +1,13 @@
 import type { Session } from '../../shared/session/fold.ts';
 import {
+  type HeightRun,
   type Placement,
   placementKey,
   placementsOf,
   placeWords,
   type Run,
 } from '../../shared/survey/plan.ts';
-import { addableRun, runOf } from '../state/on-plan.ts';
+import { addableRun, isRepeat, runOf } from '../state/on-plan.ts';
 import { capital, instrumentWord, kindWords } from './kinds.ts';
 import { say } from './say.ts';
 
@@ -32,7 +33,8 @@ export function runTitle({ setup }: Session, run: Run): string {
   if (!turn || run.reads === 'tilt') return capital(run.words);
   const bars: Record<string, string> = { top: 'Top of the bar', side: 'Side of the bar' };
   const what = setup.kind === 'bar' ? (bars[run.line] ?? 'Bar') : kindWords[setup.kind].name;
-  return `${what}, ${run.artefact?.turned ? turn.done : 'as it stands'}`;
+  const again = run.again ? ', once more' : '';
+  return `${what}, ${run.artefact?.turned ? turn.done : 'as it stands'}${again}`;
 }
 
 /** What to do next in the survey. `standsOn` is where the instrument still stands after a take, if it does. */
@@ -123,12 +125,22 @@ function tasks(tool: 'level' | 'tip' | 'pins', place: string, form: 'male' | 'fe
 function turnBefore(session: Session, run: Run): string | null {
   if (placementsOf(run).some((place) => session.counted.has(placementKey(place)))) return null;
   if (run.reads === 'height') {
-    return run.artefact?.turned ? (kindWords[session.setup.kind].turn?.order ?? null) : null;
+    const order = kindWords[session.setup.kind].turn?.order ?? null;
+    return isOtherwise(session, run) ? order : null;
   }
   const before = session.runs[session.runs.findIndex(({ id }) => id === run.id) - 1];
   const sameFeet =
     before?.reads === 'tilt' && before.line === run.line && before.feet.length === run.feet.length;
   return sameFeet && before.facing !== run.facing ? 'Turn the level end for end' : null;
+}
+
+/** Whether what a run is read against stands otherwise than for it, by the last sweep over the line. */
+function isOtherwise(session: Session, run: HeightRun): boolean {
+  const last = session.takes.at(-1)?.event.place.run;
+  const before = last === undefined ? undefined : runOf(session, last);
+  const sameLine = before?.reads === 'height' && before.line === run.line;
+  const stood = sameLine ? (before.artefact?.turned ?? false) : false;
+  return (run.artefact?.turned ?? false) !== stood;
 }
 
 function allRead(session: Session): Sentence {
@@ -137,7 +149,7 @@ function allRead(session: Session): Sentence {
   const surface = capital(setup.surface);
   const done = `${surface}.${left} Finish when you are content.`;
   const more = addableRun(session);
-  if (runs.length === 1 && more) {
+  if (runs.length === 1 && more && !isRepeat(more)) {
     const way = more.reads === 'tilt' ? 'way' : 'sweep';
     return {
       what: `The ${way} out is read`,
