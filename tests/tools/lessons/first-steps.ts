@@ -42,7 +42,7 @@ export const cleanWalk: Scenario = {
         {
           is: 'note',
           at: 0,
-          text: 'The level stands with its two feet on two marks, 150 mm apart. It does not tell heights: it tells how much one foot stands over the other. Press play.',
+          text: 'The level stands with its two feet on two marks, 150 mm apart. It does not tell heights: it tells how much one foot stands over the other. Press Go on.',
           arrows: [
             { to: 'F0', says: 'one foot here' },
             { to: 'F1', says: 'the other here' },
