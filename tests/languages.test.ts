@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { shippedProfiles } from '../protocols/shipped.ts';
 import { languageCodes, languageFor, nextLanguage, textsOf } from '../web/words/languages/languages.ts';
 import { phrasebook } from '../web/words/phrasebook.ts';
 import { pageTexts, textsIn } from './tools/page-texts.ts';
@@ -39,6 +40,9 @@ test('the languages follow one another round and round', () => {
   expect(nextLanguage('de')).toBe('en');
 });
 
+/** The titles of the instrument profiles, which stand in the set-up. */
+const profileTitles = () => shippedProfiles.map(({ title }) => ({ text: title, file: 'protocols/profiles' }));
+
 /** What is no text of any language: units, and what tells parts of the page apart. */
 const noWords =
   /^[\d.,×% ]*(?:µm(?:\/m)?|mm|°C|m|SHA-256.*|contour true|xMinYMin meet|svg text|0,name|0\.straightness|color-mix.*|var.*|transparent)?$/;
@@ -47,7 +51,7 @@ test.each(languageCodes.filter((code) => code !== 'en'))(
   'every text that may come to the page is known in %s',
   async (code) => {
     const translate = phrasebook((await textsOf(code))!);
-    const all = pageTexts(join(import.meta.dirname, '..'));
+    const all = [...pageTexts(join(import.meta.dirname, '..')), ...profileTitles()];
     expect(all.length).toBeGreaterThan(1000);
     const unknown = all.flatMap(({ text, file }) => {
       const left: string[] = [];

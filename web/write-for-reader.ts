@@ -10,7 +10,7 @@ type Props = Record<string, unknown> & { children?: ComponentChildren };
 
 /**
  * From now on all that the page draws is written in the reader's language as it is drawn. An element that says
- * `translate="no"` or names its `lang` keeps its own text.
+ * `translate={false}` or names its `lang` keeps its own text.
  */
 export function writeForReader(): void {
   const before = options.vnode;
@@ -24,7 +24,7 @@ function isText({ type, props }: VNode): boolean {
   if (type === Fragment) return true;
   if (typeof type !== 'string' || machine.has(type)) return false;
   const { translate, lang } = props as Props;
-  return translate !== 'no' && lang === undefined;
+  return translate !== false && lang === undefined;
 }
 
 function write(props: Props): void {

@@ -39,6 +39,11 @@ const stopMoment = z.strictObject({
 
 export const lessonSchema = z.strictObject({
   lesson: z.literal(1).describe('version of this format'),
+  language: z
+    .string()
+    .regex(/^[a-z]{2,3}$/)
+    .optional()
+    .describe('language that it is written in; en when left out'),
   title: z.string().trim().min(1).max(120),
   recording: z
     .string()
@@ -54,6 +59,11 @@ export const lessonSchema = z.strictObject({
     .max(200)
     .describe('in the order of the recording'),
 });
+/** What a lesson is written in, as browsers name languages. */
+export function languageOf({ language }: Lesson): string {
+  return language ?? 'en';
+}
+
 /** A lesson with every default filled in. */
 export type Lesson = z.infer<typeof lessonSchema>;
 export type LessonInput = z.input<typeof lessonSchema>;

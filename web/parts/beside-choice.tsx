@@ -4,8 +4,8 @@ import type { Session } from '../../shared/session/fold.ts';
 import { askRecordings, exportPath } from '../state/api.ts';
 import { layBeside } from '../state/open-files.ts';
 import { usePage } from '../state/page.ts';
+import { dateText } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
-import { dateText } from '../words/title-block.ts';
 
 /** Which recording to hold against the one that is open: of those that the daemon has, or from a file. */
 export function BesideChoice({ first }: { first: Session }) {

@@ -3,8 +3,8 @@ import type { Invite, PairedDevice } from '../../shared/api.ts';
 import { askDevices, invite, revoke } from '../state/devices.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { deviceWords } from '../words/device.ts';
+import { dateText } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
-import { dateText } from '../words/title-block.ts';
 import { Control, Row } from './control.tsx';
 
 /** Devices in the network that may control, over the sheet: let one more in, or put one out. */

@@ -1,5 +1,6 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { languageOf } from '../../shared/lesson/lesson.ts';
 import { textWidth } from '../drawing/text-width.ts';
 import { usePick } from '../state/page.ts';
 
@@ -21,6 +22,7 @@ export function LessonArrows({ room }: { room: RefObject<HTMLElement | null> }) 
     if (!replay?.lesson) return null;
     return replay.lesson.moments[replay.moment]?.arrows ?? null;
   });
+  const lang = usePick(({ replay }) => (replay?.lesson ? languageOf(replay.lesson) : 'en'));
   const place = usePick(({ replay }) => replay?.place ?? 0);
   const [placed, setPlaced] = useState<readonly Placed[]>([]);
   useLayoutEffect(() => {
@@ -37,15 +39,21 @@ export function LessonArrows({ room }: { room: RefObject<HTMLElement | null> }) 
   }, [arrows, place, room]);
   if (placed.length === 0) return null;
   return (
-    <svg class="arrows" data-testid="arrows" role="img" aria-label={placed.map(wordsOf).join(', ')}>
+    <svg
+      class="arrows"
+      lang={lang}
+      data-testid="arrows"
+      role="img"
+      aria-label={placed.map(wordsOf).join(', ')}
+    >
       {placed.map((arrow, k) => (
-        <Arrow key={k} {...arrow} roomPx={room.current?.clientWidth ?? 0} />
+        <Arrow key={k} {...arrow} lang={lang} roomPx={room.current?.clientWidth ?? 0} />
       ))}
     </svg>
   );
 }
 
-function Arrow({ x, y, to, says, rises, roomPx }: Placed & { roomPx: number }) {
+function Arrow({ x, y, to, says, rises, roomPx, lang }: Placed & { roomPx: number; lang: string }) {
   const words = says || to;
   const half = textWidth(words, 13, true) / 2 + 8;
   const tail = Math.min(Math.max(x, half + 2), roomPx - half - 2);
@@ -58,7 +66,7 @@ function Arrow({ x, y, to, says, rises, roomPx }: Placed & { roomPx: number }) {
       <path class="casing" d={`M${tail} ${end}L${x} ${tip}`} />
       <path d={`M${tail} ${end}L${x} ${tip}m-6 ${-11 * down}l6 ${11 * down}l6 ${-11 * down}`} />
       <rect x={tail - half} y={boxPx} width={2 * half} height={23} />
-      <text x={tail} y={boxPx + 16} text-anchor="middle">
+      <text x={tail} y={boxPx + 16} text-anchor="middle" lang={lang}>
         {words}
       </text>
     </g>

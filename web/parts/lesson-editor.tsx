@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { isWayscribeError } from '../../shared/errors.ts';
-import { type Lesson, proveLesson, readLesson } from '../../shared/lesson/lesson.ts';
+import { type Lesson, languageOf, proveLesson, readLesson } from '../../shared/lesson/lesson.ts';
 import { withoutNames } from '../../shared/lesson/without-names.ts';
 import { usePage } from '../state/page.ts';
 import { goTo, placeOfMoment, type Replay } from '../state/replay.ts';
@@ -27,12 +27,12 @@ export function LessonEditor({ replay }: { replay: Replay }) {
     if (!problem) page.turn((state) => replaying(state, (known) => ({ ...known, lesson: next })));
     return !problem;
   };
-  const field = (name: TextName, label: string) => (
-    <LessonField
+  const field = (name: 'title' | 'about' | 'lookFor' | 'seen' | 'unseen', label: string) => (
+    <Field
       label={label}
       name={name}
       value={lesson[name]}
-      onChange={(text) => change(() => ({ [name]: text }))}
+      onInput={(text) => change(() => ({ [name]: text }))}
     />
   );
   return (
@@ -67,7 +67,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
               >
                 {say('Event {at}', { at: moment.at })}
               </button>
-              <span>{moment.text}</span>
+              <span lang={languageOf(lesson)}>{moment.text}</span>
               <button
                 type="button"
                 class="small"
@@ -117,30 +117,6 @@ export function LessonEditor({ replay }: { replay: Replay }) {
         />
       </div>
     </section>
-  );
-}
-
-type TextName = 'title' | 'about' | 'lookFor' | 'seen' | 'unseen';
-
-interface LessonFieldProps {
-  readonly label: string;
-  readonly name: TextName;
-  readonly value: string;
-  /** False when it was refused. */
-  onChange(text: string): boolean;
-}
-
-/** One text of the lesson. It may be empty while it is written; left so, it says again what it said last. */
-function LessonField({ label, name, value, onChange }: LessonFieldProps) {
-  const [draft, setDraft] = useState<string | null>(null);
-  return (
-    <Field
-      label={label}
-      name={name}
-      value={draft ?? value}
-      onInput={(text) => setDraft(onChange(text) ? null : text)}
-      onBlur={() => setDraft(null)}
-    />
   );
 }
 

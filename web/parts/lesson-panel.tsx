@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { answers } from '../../shared/lesson/lesson.ts';
+import { answers, languageOf } from '../../shared/lesson/lesson.ts';
 import { usePage } from '../state/page.ts';
 import { askedNow, type Replay } from '../state/replay.ts';
 import { answered, replaying } from '../state/replaying.ts';
@@ -10,13 +10,14 @@ import { Control } from './control.tsx';
 /** What the teacher says at this moment of the recording, or asks. */
 export function LessonPanel({ replay }: { replay: Replay }) {
   const lesson = replay.lesson!;
+  const lang = languageOf(lesson);
   const { moment } = replay;
   if (moment < 0) {
     return (
-      <Panel title={lesson.title} testId="lesson-begin">
-        <p>{lesson.about}</p>
+      <Panel title={lesson.title} lang={lang} testId="lesson-begin">
+        <p lang={lang}>{lesson.about}</p>
         <p>
-          <b>{say('Look for:')}</b> {lesson.lookFor}
+          <b>{say('Look for:')}</b> <span lang={lang}>{lesson.lookFor}</span>
         </p>
       </Panel>
     );
@@ -25,10 +26,10 @@ export function LessonPanel({ replay }: { replay: Replay }) {
     return (
       <Panel title={say('What mathematics can see, and what it cannot')} testId="lesson-end">
         <p>
-          <b>{say('It sees:')}</b> {lesson.seen}
+          <b>{say('It sees:')}</b> <span lang={lang}>{lesson.seen}</span>
         </p>
         <p>
-          <b>{say('It does not see:')}</b> {lesson.unseen}
+          <b>{say('It does not see:')}</b> <span lang={lang}>{lesson.unseen}</span>
         </p>
       </Panel>
     );
@@ -38,7 +39,7 @@ export function LessonPanel({ replay }: { replay: Replay }) {
   if (shown.is === 'note') {
     return (
       <Panel title={say('Word of the teacher, {count}', { count })} testId="lesson-note">
-        <p>{shown.text}</p>
+        <p lang={lang}>{shown.text}</p>
       </Panel>
     );
   }
@@ -57,9 +58,10 @@ function Stop({ replay, stop, count }: StopProps) {
   const given = replay.answers[replay.moment];
   const asks = askedNow(replay) !== null;
   const right = given === stop.right;
+  const lang = languageOf(replay.lesson!);
   return (
     <Panel title={say('Question, {count}', { count })} testId={asks ? 'lesson-asks' : 'lesson-answered'}>
-      <p>{stop.text}</p>
+      <p lang={lang}>{stop.text}</p>
       {asks ? (
         <fieldset class="row" aria-label={say('Your answer')}>
           {answers.map((answer) => (
@@ -81,17 +83,17 @@ function Stop({ replay, stop, count }: StopProps) {
                   right: answerWord(stop.right),
                 })}
           </b>{' '}
-          {stop.because}
+          <span lang={lang}>{stop.because}</span>
         </p>
       )}
     </Panel>
   );
 }
 
-function Panel(props: { title: string; testId: string; children: ComponentChildren }) {
+function Panel(props: { title: string; lang?: string; testId: string; children: ComponentChildren }) {
   return (
     <section class="lesson" data-testid={props.testId} aria-live="polite">
-      <h2>{props.title}</h2>
+      <h2 {...(props.lang && { lang: props.lang })}>{props.title}</h2>
       {props.children}
     </section>
   );

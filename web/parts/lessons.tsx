@@ -22,8 +22,10 @@ export function Lessons() {
               data-testid={`lesson-${id}`}
               onClick={() => void openLesson(page, id)}
             >
-              <span class="word">{`${k + 1}  ${title}`}</span>
-              <span class="hint">{about}</span>
+              <span class="word" lang="en">{`${k + 1}  ${title}`}</span>
+              <span class="hint" lang="en">
+                {about}
+              </span>
             </button>
           </li>
         ))}

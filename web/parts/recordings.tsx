@@ -4,7 +4,7 @@ import { askRecordings, exportPath } from '../state/api.ts';
 import { openRecording } from '../state/open-files.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { mayControl } from '../state/page-state.ts';
-import { dateText } from '../words/title-block.ts';
+import { dateText, timeText } from '../words/quantity.ts';
 
 /** What was recorded, newest first: to be played again, or gone on with. */
 export function Recordings() {
@@ -64,8 +64,4 @@ export function Recordings() {
       </table>
     </section>
   );
-}
-
-function timeText(t: number): string {
-  return new Date(t).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
 }

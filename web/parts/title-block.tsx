@@ -12,7 +12,7 @@ export function TitleBlock() {
   const cells = titleBlock(session, replay);
   return (
     <details class="title-fold" open={!matchMedia('(max-width: 900px)').matches}>
-      <summary>{`${session.setup.part}, ${session.setup.surface}`}</summary>
+      <summary translate={false}>{`${session.setup.part}, ${session.setup.surface}`}</summary>
       <button
         type="button"
         class="title-block"
@@ -21,10 +21,10 @@ export function TitleBlock() {
         data-testid="title-block"
         onClick={() => page.point({ at: 'conditions' })}
       >
-        {cells.map(({ caption, value }) => (
+        {cells.map(({ caption, value, own }) => (
           <span key={caption}>
             <span class="caption">{`${caption} `}</span>
-            <span class="value" title={value}>
+            <span class="value" title={value} {...(own && { translate: false })}>
               {value}
             </span>
           </span>

@@ -1,4 +1,5 @@
 import type { Lesson } from '../../shared/lesson/lesson.ts';
+import { written } from '../words/reader.ts';
 import { say } from '../words/say.ts';
 import type { Action } from './actions.ts';
 import type { PageState } from './page-state.ts';
@@ -6,16 +7,17 @@ import { goTo, type Replay } from './replay.ts';
 import { replaying, withLesson } from './replaying.ts';
 
 /** A lesson with nothing in it yet, beside a recording. */
-export function emptyLesson({ playback }: Replay): Lesson {
+export function emptyLesson({ playback }: Replay, language: string): Lesson {
   const { id, setup } = playback.recorded.header;
   return {
     lesson: 1,
+    language,
     title: `${setup.part}, ${setup.surface}`,
     recording: id,
-    about: say('What happened.'),
-    lookFor: say('What to look for.'),
-    seen: say('What mathematics can see.'),
-    unseen: say('What it cannot see.'),
+    about: written(say('What happened.')),
+    lookFor: written(say('What to look for.')),
+    seen: written(say('What mathematics can see.')),
+    unseen: written(say('What it cannot see.')),
     names: 'shown',
     moments: [],
   };
@@ -35,7 +37,7 @@ export const writing: Action = {
   run: (page) =>
     page.turn((state) =>
       replaying(state, (replay) => {
-        const lesson = replay.lesson ?? emptyLesson(replay);
+        const lesson = replay.lesson ?? emptyLesson(replay, state.language);
         return replay.writing
           ? goTo(withLesson(replay, lesson, false), -1)
           : withLesson(replay, lesson, true);

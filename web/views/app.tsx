@@ -6,6 +6,7 @@ import { Watching } from '../parts/watching.tsx';
 import { usePage, usePick } from '../state/page.ts';
 import { nothing } from '../state/page-state.ts';
 import { measureIn } from '../words/quantity.ts';
+import { written } from '../words/reader.ts';
 import { CompareView } from './compare.tsx';
 import { JobView } from './job.tsx';
 import { ProvingView } from './proving.tsx';
@@ -35,7 +36,9 @@ export function App() {
   const seq = usePick((state) => state.session?.seq ?? 0);
   // Before anything below is drawn: one survey is told in one measure.
   measureIn(usePick((state) => state.session?.setup.lengthUnit ?? 'mm'));
-  const title = usePick(({ session }) => (session ? `${session.setup.part}, ${session.setup.surface}` : ''));
+  const title = usePick(({ session }) =>
+    session ? `${session.setup.part}, ${written(session.setup.surface)}` : '',
+  );
   useEffect(() => {
     document.title = title ? `${title} · Wayscribe` : 'Wayscribe';
   }, [title]);

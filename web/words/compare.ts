@@ -3,8 +3,8 @@ import type { Habits } from '../../shared/replay/habits.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { amount } from '../../shared/words.ts';
 import { lasting } from './live.ts';
+import { dateText } from './quantity.ts';
 import { say } from './say.ts';
-import { dateText } from './title-block.ts';
 
 /** A recording in few words. */
 export function compareTitle({ setup, header }: Session): string {

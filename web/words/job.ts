@@ -3,8 +3,8 @@ import type { JobVerdict } from '../../shared/job/wire.ts';
 import { figureOf, type History, limitOf, mainFigureName } from '../../shared/report/history.ts';
 import { capital, metalSentences, sized, sure } from '../../shared/report/words.ts';
 import type { Result } from '../../shared/sheet/result.ts';
+import { dateText } from './quantity.ts';
 import { say } from './say.ts';
-import { dateText } from './title-block.ts';
 
 /** The figure that a surface is about, with its limit and verdict. */
 export interface MainFigure extends Measured {

@@ -19,10 +19,12 @@ interface Phrase {
 /** A phrase of fewer letters, as "{from} to {to}", fits too much: it is tried when nothing can be taken apart any more. */
 const strongFrom = 5;
 
+const sentenceEnd = /(?<=[.!?]) (?=[\p{Lu}\d])/u;
+
 /** Where a text may be taken apart when it is not known as a whole, the strongest joint first. */
 const joints: readonly (readonly [RegExp, string])[] = [
-  [/(?<=[.!?]) (?=\p{Lu})/u, ' '],
   [/\n/, '\n'],
+  [/, then /, ', then '],
   [/ · /, ' · '],
   [/; /, '; '],
   [/: /, ': '],
@@ -72,6 +74,10 @@ export function phrasebook(texts: Language): Translate {
     return open === null ? null : open + english.at(-1);
   };
   const apart = (english: string, leave: Leave): string => {
+    const quoted = /^"([^"]+)"$/.exec(english);
+    if (quoted) return `„${translate(quoted[1]!, leave)}“`;
+    const sentences = english.split(sentenceEnd);
+    if (sentences.length > 1) return inRuns(sentences, leave).join(' ');
     for (const [joint, glue] of joints) {
       const pieces = english.split(joint);
       if (pieces.length === 1) continue;
@@ -80,6 +86,15 @@ export function phrasebook(texts: Language): Translate {
       return pieces.map((piece, k) => translate(piece, leave) + marks[k]).join('');
     }
     return nearly(english, leave, weak!) ?? leave(english);
+  };
+  /** Sentences that are known together stay together. */
+  const inRuns = (sentences: readonly string[], leave: Leave): string[] => {
+    if (sentences.length === 0) return [];
+    for (let end = sentences.length; end > 1; end--) {
+      const run = nearly(sentences.slice(0, end).join(' '), leave);
+      if (run !== null) return [run, ...inRuns(sentences.slice(end), leave)];
+    }
+    return [translate(sentences[0]!, leave), ...inRuns(sentences.slice(1), leave)];
   };
   const translate = (english: string, leave: Leave = (piece) => piece): string => {
     const bare = english.trim();
@@ -94,7 +109,11 @@ function phraseOf([english, said]: readonly [string, string]): Phrase {
   const pieces = english.split(/\{(\w+)\}/);
   const literal = pieces.filter((_, k) => k % 2 === 0);
   const source = pieces
-    .map((piece, k) => (k % 2 === 0 ? escaped(piece) : slot(piece, pieces[k + 1]!, pieces[k + 2])))
+    .map((piece, k) =>
+      k % 2 === 0
+        ? escaped(piece)
+        : slot(piece, pieces[k + 1]!, pieces[k + 2], k > 1 && pieces[k - 1] === ' '),
+    )
     .join('');
   return {
     pattern: new RegExp(`^${source}$`, 'su'),
@@ -105,10 +124,24 @@ function phraseOf([english, said]: readonly [string, string]): Phrase {
   };
 }
 
-function slot(name: string, behind: string, next?: string): string {
-  if (name === 'count') return '([\\d.,\u202f]+)';
-  if (name === 'unit') return '((?:[\\d.,]+ )?\\S+)';
-  return behind === ' ' && next !== 'unit' ? '(\\S+)' : '((?:(?![.!?] \\p{Lu}).)+?)';
+/** What the values of some names look like; others are any text within a sentence. */
+const classes: Readonly<Record<string, string>> = {
+  count: '[\\d.,\u202f]+',
+  unit: '(?:[\\d.,]+ )?\\S+',
+  day: '[\\d-]+',
+  from: '\\S+',
+  to: '\\S+',
+  line: '[^,.:;]+?',
+  text: '.+',
+};
+const number = '[\\d.,\u202f]+(?: \\S+)?';
+const withinSentence = '(?![,;: ])(?:(?![.!?] \\p{Lu}).)+?(?<![,;: ])';
+
+function slot(name: string, behind: string, next: string | undefined, follows: boolean): string {
+  if (classes[name]) return `(${classes[name]})`;
+  if (name === 'size' && follows) return `(${number})`;
+  const single = behind === ' ' && next !== 'unit' && next !== 'size';
+  return single ? '(\\S+)' : `(${withinSentence})`;
 }
 
 function escaped(text: string): string {

@@ -4,6 +4,7 @@ import { type LanguageCode, languageFor } from './languages/languages.ts';
 /** Numbers and quantities as the reader of this page has them: their decimal sign, their inches or millimetres. */
 
 let locale = 'en';
+let spoken: LanguageCode = 'en';
 let lengths: 'mm' | 'in' = 'mm';
 let writing = made();
 let formats = new Map<string, Intl.NumberFormat>();
@@ -19,6 +20,7 @@ function made(): Writing {
 export function writeNumbersFor(language: LanguageCode, browser: readonly string[]): void {
   const asked = languageFor(browser) === language ? browser[0] : undefined;
   locale = asked ?? language;
+  spoken = language;
   formats = new Map();
 }
 
@@ -59,6 +61,21 @@ function formatted(value: number, least: number, most: number): string {
     .formatToParts(value)
     .map(({ type, value: part }) => (type === 'group' && part === '.' ? '\u202f' : part))
     .join('');
+}
+
+/** "25 Nov 2026": no order of figures to be mistaken. */
+export function dateText(t: number): string {
+  return new Date(t).toLocaleDateString(dates(), { day: 'numeric', month: 'short', year: 'numeric' });
+}
+
+/** "14:05". */
+export function timeText(t: number): string {
+  return new Date(t).toLocaleTimeString(dates(), { hour: '2-digit', minute: '2-digit', hour12: false });
+}
+
+/** Dates are words: they are in the language of the page; the day stands first in English too. */
+function dates(): string {
+  return spoken === 'en' ? 'en-GB' : spoken;
 }
 
 /** Whether numbers are written as they are inside: with a point, in µm. */

@@ -33,8 +33,7 @@ export function runTitle({ setup }: Session, run: Run): string {
   if (!turn || run.reads === 'tilt') return capital(run.words);
   const bars: Record<string, string> = { top: 'Top of the bar', side: 'Side of the bar' };
   const what = setup.kind === 'bar' ? (bars[run.line] ?? 'Bar') : kindWords[setup.kind].name;
-  const again = run.again ? ', once more' : '';
-  return `${what}, ${run.artefact?.turned ? turn.done : 'as it stands'}${again}`;
+  return `${what}, ${run.artefact?.turned ? turn.done : 'as it stands'}${run.again ? ', once more' : ''}`;
 }
 
 /** What to do next in the survey. `standsOn` is where the instrument still stands after a take, if it does. */

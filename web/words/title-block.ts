@@ -1,11 +1,13 @@
 import type { Session } from '../../shared/session/fold.ts';
 import { capital, instrumentWord } from './kinds.ts';
-import { number, shortNumber } from './quantity.ts';
+import { dateText, number, shortNumber } from './quantity.ts';
 
 /** One cell of the title block. */
 export interface Cell {
   readonly caption: string;
   readonly value: string;
+  /** Somebody wrote it: it is in that person's language. */
+  readonly own?: boolean;
 }
 
 /** The title block after ISO 7200: what, which, with what, by whom, and the state of the record. */
@@ -13,7 +15,7 @@ export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
   const { setup, header } = session;
   const { instrument } = setup;
   return [
-    { caption: 'Part', value: setup.part },
+    { caption: 'Part', value: setup.part, own: true },
     { caption: 'Surface', value: setup.surface },
     { caption: 'Round', value: setup.round },
     {
@@ -22,9 +24,13 @@ export function titleBlock(session: Session, replay: boolean): readonly Cell[] {
         ? `${instrument.name}, proved ${instrument.provedOn}`
         : `${instrument.name}, not proved`,
     },
-    { caption: 'By / date', value: [setup.operator, dateText(header.t)].filter(Boolean).join(', ') },
+    {
+      caption: 'By / date',
+      value: [setup.operator, dateText(header.t)].filter(Boolean).join(', '),
+      own: true,
+    },
     { caption: 'Record', value: recordText(session, replay) },
-    { caption: 'Support', value: setup.support || 'not said' },
+    { caption: 'Support', value: setup.support || 'not said', own: setup.support !== '' },
     { caption: 'Iron / air', value: `${degrees(setup.partC)} / ${degrees(setup.airC)} °C` },
   ];
 }
@@ -37,9 +43,4 @@ function recordText({ seq, ended }: Session, replay: boolean): string {
 
 function degrees(value: number | undefined): string {
   return value === undefined ? '–' : number(value, 1);
-}
-
-/** "25 Nov 2026": no order of figures to be mistaken. */
-export function dateText(t: number): string {
-  return new Date(t).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 }

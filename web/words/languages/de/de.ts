@@ -2,6 +2,8 @@ import type { Language } from '../../phrasebook.ts';
 import { job } from './job.ts';
 import { notices } from './notices.ts';
 import { page } from './page.ts';
+import { practice } from './practice.ts';
+import { profiles } from './profiles.ts';
 import { proving } from './proving.ts';
 import { refusals } from './refusals.ts';
 import { result } from './result.ts';
@@ -20,6 +22,8 @@ export const de: Language = {
   ...survey,
   ...result,
   ...notices,
+  ...practice,
+  ...profiles,
   ...proving,
   ...verdicts,
   ...job,

@@ -114,7 +114,7 @@ export const job: Language = {
   air: 'Luft',
   support: 'Auflage',
   person: 'Person',
-  '{name} at {x}': '{name} bei {x}',
+  '{name} at {count}': '{name} bei {count}',
   '{name}, no. {serial}': '{name}, Nr. {serial}',
 
   // Before and after
@@ -304,4 +304,10 @@ export const job: Language = {
   Bite: 'Abtrag',
   'By, µm': 'Um, µm',
   'line {count}': 'Zeile {count}',
+  '{name} numbers {sign}': '{name} Zahlen {sign}',
+  'blue {sign}': 'Tusche {sign}',
+  scraped: 'geschabt',
+  'Straightness of {surface}': 'Geradheit: {surface}',
+  'Flatness of {surface}': 'Ebenheit: {surface}',
+  '{file} is as it was written': '{file} ist, wie es geschrieben wurde',
 };

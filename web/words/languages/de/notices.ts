@@ -299,4 +299,9 @@ export const notices: Language = {
   'minimum zone {size}': 'kleinste Zone {size}',
   'Out of square by {size} over {length} ({seconds} arc seconds), {sure}.':
     'Abweichung vom rechten Winkel {size} auf {length} ({seconds} Bogensekunden), {sure}.',
+  '"{run}": the level was turned in mid-walk and no place was read both ways, so its zero can\'t be told from a kink there. Read {place} once more as the level faces now, or walk back.':
+    '„{run}“: Die Wasserwaage wurde mitten im Gang umgeschlagen und keine Stelle in beiden Lagen abgelesen, also ist ihr Nullpunkt nicht von einem Knick dort zu trennen. Lesen Sie {place} noch einmal ab, wie die Wasserwaage jetzt liegt, oder gehen Sie zurück.',
+  'Swept on without a stop: {names}.': 'Ohne Halt durchgefahren: {names}.',
+  'Each station is the mean of the readings around the moment at which it was passed, and as uncertain as these scatter.':
+    'Jede Station ist das Mittel der Ablesungen um den Augenblick, in dem sie passiert wurde, und so unsicher, wie diese streuen.',
 };

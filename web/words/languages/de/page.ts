@@ -121,10 +121,10 @@ export const page: Language = {
   // Look and help
   Dark: 'Dunkel',
   Light: 'Hell',
-  'Sound is off': 'Ton ist aus',
-  'Sound is on': 'Ton ist an',
-  'Voice is on': 'Stimme ist an',
-  'Voice is off': 'Stimme ist aus',
+  'Sound is off': 'Ton aus',
+  'Sound is on': 'Ton an',
+  'Voice is on': 'Stimme an',
+  'Voice is off': 'Stimme aus',
   Help: 'Hilfe',
   Keys: 'Tasten',
   esc: 'Esc',
@@ -151,7 +151,7 @@ export const page: Language = {
     'Wo das Gerät steht oder als Nächstes hinkommt. Nichts sonst hat diese Farbe.',
   'Shaded band': 'Graues Band',
   'Where the profile lies, 95 times in 100.': 'Wo das Profil in 95 von 100 Fällen liegt.',
-  'Chain line': 'Strichpunktlinie',
+  'Chain line': 'Strichpunkt\u00adlinie',
   'The reference: what the heights are told against.': 'Der Bezug: wogegen die Höhen gelten.',
   Inked: 'Getuscht',
   'High ground takes the ink, low ground stays bare, as under blue.':
@@ -257,35 +257,6 @@ export const page: Language = {
   'A good hand would': 'Eine gute Hand würde',
   Because: 'Denn',
   'Pin it': 'Anheften',
-  'What was wrong with this survey?': 'Was stimmte an dieser Messung nicht?',
-  'Found: {what}': 'Gefunden: {what}',
-  'It was: {what}': 'Es war: {what}',
-  'Lay the true shape over it to see what it cost.':
-    'Legen Sie die wahre Form darüber, um zu sehen, was es gekostet hat.',
-  Nothing: 'Nichts',
-  'A chip under a foot': 'Ein Span unter einem Fuß',
-  'A steady drift': 'Eine gleichmäßige Drift',
-  'A warm hand': 'Eine warme Hand',
-  'Turned in mid-walk': 'Mitten im Gang umgeschlagen',
-  'A station skipped': 'Eine Station übersprungen',
-  'A station doubled': 'Eine Station doppelt',
-  'The sign inverted': 'Das Vorzeichen verkehrt',
-  'Nothing was planted: every reading was done well. To see that is worth as much.':
-    'Nichts war eingebaut: Jede Ablesung war gut. Das zu sehen ist ebenso viel wert.',
-  'One step of the way out was read with a chip under a foot. The walk back disagrees at that step alone.':
-    'Ein Schritt des Hinwegs wurde mit einem Span unter dem Fuß abgelesen. Der Rückweg widerspricht nur an diesem Schritt.',
-  'The zero drifted steadily. On one walk it is a bow; out and back together cancel it.':
-    'Der Nullpunkt driftete gleichmäßig. In einem Gang ist das ein Bogen; hin und zurück zusammen heben ihn auf.',
-  'The zero crept fast at first, then came to rest. Out and back differ most where the walk began, and do not cancel.':
-    'Der Nullpunkt kroch erst schnell und kam dann zur Ruhe. Hin und zurück unterscheiden sich am meisten, wo der Gang begann, und heben sich nicht auf.',
-  'In the middle of the way out the level was turned end for end. From there on, out and back go contrary ways.':
-    'Mitten auf dem Hinweg wurde die Wasserwaage umgeschlagen. Von da an laufen hin und zurück gegeneinander.',
-  'On the way out one station was passed over, and all behind was read one step ahead. Only the walk back, or counting marks, shows it.':
-    'Auf dem Hinweg wurde eine Station übersprungen, und alles dahinter ein Schritt zu weit vorn abgelesen. Nur der Rückweg oder das Zählen der Marken zeigt es.',
-  'On the way out one place was read twice, and all behind was read one step late. Only the walk back, or counting marks, shows it.':
-    'Auf dem Hinweg wurde eine Stelle zweimal abgelesen, und alles dahinter ein Schritt zu spät. Nur der Rückweg oder das Zählen der Marken zeigt es.',
-  'The sign of the level was inverted throughout. No reading disagrees: only a strip of paper under the far foot shows it.':
-    'Das Vorzeichen der Wasserwaage war durchweg verkehrt. Keine Ablesung widerspricht: Nur ein Streifen Papier unter dem fernen Fuß zeigt es.',
   'Hold another recording against this one': 'Eine andere Aufzeichnung gegen diese halten',
   'Two profiles': 'Zwei Profile',
   'Heights over the line through the ends, both on one scale. Drawn through: {one}. Dashed: {other}.':
@@ -313,4 +284,14 @@ export const page: Language = {
   'Taken before it was steady': 'Übernommen, bevor es ruhig war',
   'Wait for rest, mean': 'Warten auf Ruhe, im Mittel',
   'Wait for rest, longest': 'Warten auf Ruhe, längstes',
+  ', then ': ', dann ',
+  'page down': 'Bild ab',
+  pedal: 'Pedal',
+  HOME: 'POS1',
+  ESCAPE: 'ESC',
+  END: 'ENDE',
+  'Of other parts, or under another name': 'Von anderen Teilen, oder unter anderem Namen',
+  'Choose a recording from a file': 'Aufzeichnung aus einer Datei wählen',
+  'Choose another': 'Andere wählen',
+  'in place of the dashed one': 'anstelle der gestrichelten',
 };

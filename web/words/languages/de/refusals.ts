@@ -168,4 +168,10 @@ export const refusals: Language = {
   'a sheet begins {"sheet": 1,': 'ein Messblatt beginnt {"sheet": 1,',
   'this name can be given to nothing in a sheet': 'diesen Namen kann in einem Messblatt nichts haben',
   'name it otherwise': 'anders nennen',
+  'nothing of the plate is left inside a border of {border}; it must be below {most}':
+    'bei einem Rand von {border} bleibt nichts von der Platte; er muss unter {most} liegen',
+  'a foot spacing of {base} makes more than {count} steps in a line; a longer one is needed':
+    'ein Fußabstand von {base} gibt mehr als {count} Schritte in einer Linie; er muss größer sein',
+  'a foot spacing of {base} makes more than {count} stations; a longer one is needed':
+    'ein Fußabstand von {base} gibt mehr als {count} Stationen; er muss größer sein',
 };

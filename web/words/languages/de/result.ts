@@ -225,8 +225,8 @@ export const result: Language = {
   'All readings, over the mean size {unit}': 'Alle Ablesungen, über dem mittleren Maß {unit}',
   'All readings, over the motion {unit}': 'Alle Ablesungen, über der Bewegung {unit}',
   'All readings, over {reference} {unit}': 'Alle Ablesungen, über: {reference} {unit}',
-  'Press a height to see which readings make it, or a step to see what checks it.':
-    'Drücken Sie eine Höhe, um zu sehen, welche Ablesungen sie ausmachen, oder einen Schritt, um zu sehen, was ihn prüft.',
+  'Press a height to see which readings make it, or a reading to see what checks it.':
+    'Drücken Sie eine Höhe, um zu sehen, welche Ablesungen sie ausmachen, oder eine Ablesung, um zu sehen, was sie prüft.',
   'Why is {place} suspect?': 'Warum ist {place} verdächtig?',
   'Nothing checks {reading}.': '{reading} prüft nichts.',
   'Whatever it had read, the other readings would fit to it: an error in it is in the heights, unseen.':
@@ -249,8 +249,16 @@ export const result: Language = {
     'Das ist zu viel für Zufall, aber eine andere Ablesung liegt weiter daneben und kann diese mitgezogen haben: zuerst jene wiederholen.',
   '{station} is on the reference line by definition: no reading moves it.':
     '{station} liegt nach Definition auf dem Bezug: Keine Ablesung bewegt sie.',
-  '{count} readings make the height of {station}; the darker a row, the more it counts. {reading} counts most: had it read 1 {unit} more, {other} would stand {size} µm {side}.':
-    '{count} Ablesungen machen die Höhe von {station} aus; je dunkler eine Zeile, desto mehr zählt sie. {reading} zählt am meisten: Hätte sie 1 {unit} mehr gezeigt, stünde {other} {size} µm {side}.',
   higher: 'höher',
   lower: 'tiefer',
+  '{count} readings make the height of {station}; the darker, the more it counts. {reading} counts most: had it read 1 {unit} more, {other} would stand {size} µm {side}.':
+    '{count} Ablesungen machen die Höhe von {station} aus; je dunkler, desto mehr zählt sie. {reading} zählt am meisten: Hätte sie 1 {unit} mehr gezeigt, stünde {other} {size} µm {side}.',
+  '{count} readings make how high {station} stands over {from}; the darker, the more it counts. {reading} counts most: had it read 1 {unit} more, {other} would stand {size} µm {side}.':
+    '{count} Ablesungen machen aus, wie hoch {station} über {from} steht; je dunkler, desto mehr zählt sie. {reading} zählt am meisten: Hätte sie 1 {unit} mehr gezeigt, stünde {other} {size} µm {side}.',
+  'The others are held against {station}: no reading moves it.':
+    'Die anderen gelten gegen {station}: Keine Ablesung bewegt sie.',
+  'Less the first {unit}': 'Weniger die erste {unit}',
+  'Size, less the mean {unit}, what it counts': 'Maß, weniger das Mittel {unit}, Gewicht',
+  '{run}: read, less set-up {unit}, what it counts': '{run}: abgelesen, ohne Aufstellung {unit}, Gewicht',
+  'what it counts': 'Gewicht',
 };

@@ -22,7 +22,7 @@ export const setup: Language = {
   'Test bar': 'Prüfdorn',
   'in a spindle, half turned': 'in einer Spindel, halb gedreht',
   bar: 'Prüfdorn',
-  Dovetail: 'Schwalbenschwanz',
+  Dovetail: 'Schwalben\u00adschwanz',
   'over two pins': 'über zwei Stifte',
   'The {kind}': '{kind}',
   'the {kind}': '{kind}',
@@ -289,4 +289,9 @@ export const setup: Language = {
   graduation: 'Teilstrich',
   count: 'Zählschritt',
   'Spread of one reading, {unit}, if proved': 'Streuung einer Ablesung, {unit}, wenn geprüft',
+  'on the diagonals {count} steps of {size}': 'auf den Diagonalen {count} Schritte von {size}',
+  'choose…': 'wählen …',
+  gauge: 'Messgerät',
+  'The gauge': 'Das Messgerät',
+  'simulated instrument of the demo': 'simuliertes Gerät der Probe',
 };
