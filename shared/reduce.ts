@@ -35,7 +35,7 @@ export function reduce(sheet: Sheet, options: ReduceOptions = {}): Result {
   );
   const { figures, notes } = figuresOf(sheet, surveyed);
   const metal = metalOf(sheet, surveyed);
-  const stations = stationsOf(surveyed);
+  const stations = stationsOf(sheet.kind, surveyed);
   return {
     result: 1,
     kind: sheet.kind,

@@ -52,6 +52,9 @@ const shows: Record<keyof typeof demoSetups, readonly Planted[]> = {
   square: [],
   bar: [],
   dovetail: [],
+  repeat: ['chip'],
+  collars: [],
+  face: [],
 };
 
 describe.each(Object.keys(demoSetups) as (keyof typeof demoSetups)[])('practice on a %s', (kind) => {

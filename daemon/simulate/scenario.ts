@@ -10,6 +10,9 @@ export const demoSetup = demoSetups.way;
 /** Over the pins of the demo's dovetail, where it is not worn, µm. */
 const overPinsUm = 67_300;
 
+/** Diameter of the first collar of the demo, µm. */
+const collarUm = 40_000;
+
 /** The true shape of each kind of demo survey; all of it is invented. */
 export function demoScene(setup: Setup): Scene {
   switch (setup.kind) {
@@ -54,6 +57,21 @@ export function demoScene(setup: Setup): Scene {
       return {
         name: 'a dovetail that is worn in the middle',
         surface: (x) => overPinsUm - 14 * Math.sin((Math.PI * x) / setup.lengthMm) + 0.01 * x,
+      };
+    case 'repeat':
+      return {
+        name: 'a plate that is worn in one place',
+        surface: (x, y) =>
+          -2.5 *
+          Math.exp(-(((x - 0.4 * setup.lengthMm) / 240) ** 2) - ((y - 0.3 * setup.widthMm) / 200) ** 2),
+      };
+    case 'collars':
+      return { name: 'a headstock that points aside', surface: (x) => collarUm + 0.045 * x };
+    case 'face':
+      return {
+        name: 'a face that is turned hollow',
+        surface: (x) => (0.06 * Math.abs(2 * x - setup.lengthMm)) / 2,
+        setUp: () => 17,
       };
   }
 }

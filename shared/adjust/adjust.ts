@@ -49,7 +49,14 @@ const widerTolerances = [1e-10, 1e-9, 1e-8, 1e-7];
 const mostRounding = 1e-4;
 
 /** Kinds whose figures stand by line and keep their slope: only a constant may stay unseen. */
-const slopeMatters: ReadonlySet<Sheet['kind']> = new Set(['slide', 'square', 'bar', 'dovetail']);
+const slopeMatters: ReadonlySet<Sheet['kind']> = new Set([
+  'slide',
+  'square',
+  'bar',
+  'dovetail',
+  'repeat',
+  'collars',
+]);
 
 /**
  * Adjusts a proved sheet by weighted least squares.

@@ -21,6 +21,11 @@ export function planeReference(kind: PlaneReferenceKind, area: Area): Reference 
   return kind === 'leastSquares' ? byLeastSquares(area) : zonePlane(area);
 }
 
+/** The level through the mean of all stations: nothing is taken off but what they have in common. */
+export function meanLevel({ stations }: Area): Reference {
+  return { stations, basis: [ones(stations)], parameters: [meanOf(stations)] };
+}
+
 /** Stations that lie on one line in plan, as that line. */
 export function lineAlong(area: Area): Line {
   return { stations: area.stations, alongMm: area.uMm, heightUm: area.heightUm };

@@ -3,8 +3,10 @@ import { bedFigures } from '../figures/bed.ts';
 import { dovetailFigures } from '../figures/dovetail.ts';
 import type { Figures } from '../figures/figure.ts';
 import { plateFigures } from '../figures/plate.ts';
+import { repeatFigures } from '../figures/repeat.ts';
 import { slideFigures } from '../figures/slide.ts';
 import { squareFigures } from '../figures/square.ts';
+import { collarsFigures, faceFigures } from '../figures/turned-parts.ts';
 import type { Sheet } from '../sheet/schema.ts';
 import { toInternal } from '../units.ts';
 import type { Surveyed } from './surveyed.ts';
@@ -24,6 +26,12 @@ export function figuresOf(sheet: Sheet, { heights, lines, area }: Surveyed): Fig
       return barFigures(heights, lines);
     case 'dovetail':
       return dovetailFigures(heights, lines, pinsOf(sheet));
+    case 'repeat':
+      return repeatFigures(heights);
+    case 'collars':
+      return collarsFigures(heights, lines);
+    case 'face':
+      return faceFigures(heights, lines);
     case 'way':
     case 'network':
       return { figures: {}, notes: [] };

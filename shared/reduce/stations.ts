@@ -1,9 +1,10 @@
 import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import { type Line, lineOf } from '../figures/line.ts';
 import { lineReference } from '../figures/line-reference.ts';
-import { planeReference } from '../figures/plane-reference.ts';
+import { meanLevel, planeReference } from '../figures/plane-reference.ts';
 import { departuresFrom, type Reference } from '../figures/reference.ts';
 import type { Result } from '../sheet/result.ts';
+import type { Kind } from '../sheet/schema.ts';
 import type { Surveyed } from './surveyed.ts';
 
 type Heights = Result['stations'];
@@ -13,9 +14,15 @@ type Heights = Result['stations'];
  * otherwise against the plane through all stations, or, where the lines are not tied to each other, against the
  * reference of a line that the station is tied to, its own if it has one.
  */
-export function stationsOf(surveyed: Surveyed): { heights: Heights; notes: string[] } {
+export function stationsOf(kind: Kind, surveyed: Surveyed): { heights: Heights; notes: string[] } {
   const { heights, lines, area, planeReference: plane, isPlane, tiedThroughout } = surveyed;
   const all = Object.values(lines);
+  if (kind === 'repeat') {
+    return {
+      heights: against(heights, meanLevel(area)),
+      notes: ['Every reading is told less the mean of all.'],
+    };
+  }
   if (!tiedThroughout) {
     return {
       heights: againstLines(surveyed),

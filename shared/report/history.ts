@@ -107,7 +107,7 @@ export function figureWords(name: string): string {
   return referenceEnding.test(name) ? `${figureWords(first)}, ${words(last)}` : `${words(last)} of ${first}`;
 }
 
-const slopeCounts: ReadonlySet<string> = new Set(['slide', 'square', 'bar', 'dovetail']);
+const slopeCounts: ReadonlySet<string> = new Set(['slide', 'square', 'bar', 'dovetail', 'repeat', 'collars']);
 
 /** What two surveys of a surface show station by station: by line, or `plane` for a plate. */
 export function differencesOf(before: JobSurvey, after: JobSurvey): Record<string, StationDifference[]> {

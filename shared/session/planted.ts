@@ -23,6 +23,8 @@ const ofALevel: ReadonlySet<Planted> = new Set(['heat', 'turned']);
 export function plantableIn({ kind, instrument }: Pick<Setup, 'kind' | 'instrument'>): readonly Planted[] {
   const level = (tiltUnits as readonly string[]).includes(instrument.unit);
   return plantedFaults.filter(
-    (fault) => (level || !ofALevel.has(fault)) && (kind !== 'dovetail' || fault !== 'inverted'),
+    (fault) =>
+      (level || !ofALevel.has(fault)) &&
+      (fault !== 'inverted' || (kind !== 'dovetail' && kind !== 'collars')),
   );
 }

@@ -2,8 +2,10 @@ import { z } from 'zod';
 import { bedSize } from '../survey/bed.ts';
 import { dovetailSize } from '../survey/dovetail.ts';
 import { checkPlate, plateSize } from '../survey/plate.ts';
+import { repeatSize } from '../survey/repeat.ts';
 import { slideSize } from '../survey/slide.ts';
 import { barSize, squareSize, straightedgeSize } from '../survey/turned.ts';
+import { collarsSize, faceSize } from '../survey/turned-parts.ts';
 import { waySize } from '../survey/way.ts';
 import { heightUnits, tiltUnits } from '../units.ts';
 import { conditionsShape } from './conditions.ts';
@@ -88,6 +90,9 @@ export const setupSchema = z.discriminatedUnion('kind', [
   z.object({ ...common, ...squareSize }),
   z.object({ ...common, ...barSize }),
   z.object({ ...common, ...dovetailSize }),
+  z.object({ ...common, ...repeatSize }),
+  z.object({ ...common, ...collarsSize }),
+  z.object({ ...common, ...faceSize }),
 ]);
 /** A set-up with every default filled in. */
 export type Setup = z.infer<typeof setupSchema>;

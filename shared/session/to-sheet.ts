@@ -117,6 +117,9 @@ function limitedFigures(kind: SheetInput['kind'], lines: readonly string[]): str
   if (kind === 'plate') return ['flatness.minimumZone'];
   if (kind === 'square') return ['squareness'];
   if (kind === 'dovetail') return ['parallelism'];
+  if (kind === 'repeat') return ['repeatReading'];
+  if (kind === 'collars') return ['taper'];
+  if (kind === 'face') return ['hollow'];
   const figure = kind === 'slide' ? 'parallelism' : kind === 'bar' ? 'slope' : 'straightness';
   return lines.map((line) => `${line}.${figure}`);
 }

@@ -191,6 +191,9 @@ function checkKind(sheet: Sheet): void {
   } else if (kind !== 'plate' && kind !== 'network' && lines.length === 0) {
     throw invalid('lines', `a ${kind} has at least one line`, 'name the stations of the line in order');
   }
+  if (kind === 'repeat' && sheet.target) {
+    throw invalid('target', 'repeat readings tell nothing of what to scrape', 'take it out');
+  }
   if (kind === 'dovetail' && !sheet.pins) {
     throw invalid('pins', 'this is missing', 'a dovetail is measured over pins: write their diameter');
   }

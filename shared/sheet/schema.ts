@@ -8,7 +8,19 @@ import { heightUnits, lengthUnits, tiltUnits } from '../units.ts';
  * a positive height says that the metal stands proud.
  */
 
-export const kinds = ['way', 'bed', 'plate', 'slide', 'square', 'bar', 'dovetail', 'network'] as const;
+export const kinds = [
+  'way',
+  'bed',
+  'plate',
+  'slide',
+  'square',
+  'bar',
+  'dovetail',
+  'repeat',
+  'collars',
+  'face',
+  'network',
+] as const;
 export const references = ['ends', 'leastSquares', 'minimumZone'] as const;
 
 const text = z.string().max(2000);

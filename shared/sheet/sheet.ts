@@ -95,9 +95,11 @@ function countReadings(raw: Record<string, unknown>): number {
     .reduce((sum, group) => sum + (Array.isArray(group?.readings) ? group.readings.length : 0), 0);
 }
 
-/** Sizes over pins are whole sizes: their offset and slope are known unless the sheet says otherwise. */
+const wholeSizes: ReadonlySet<unknown> = new Set(['dovetail', 'collars', 'repeat']);
+
+/** Sizes are whole, and so is what a repeat gauge reads: their offset and slope are known unless the sheet says otherwise. */
 function withKnownSizes(raw: Record<string, unknown>): unknown {
-  if (raw.kind !== 'dovetail' || !Array.isArray(raw.sweeps)) return raw;
+  if (!wholeSizes.has(raw.kind) || !Array.isArray(raw.sweeps)) return raw;
   const known = { offset: 'known', slope: 'known' };
   return { ...raw, sweeps: raw.sweeps.map((sweep) => (isObject(sweep) ? { ...known, ...sweep } : sweep)) };
 }

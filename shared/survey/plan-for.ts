@@ -3,8 +3,10 @@ import { planBed } from './bed.ts';
 import { planDovetail } from './dovetail.ts';
 import type { Plan } from './plan.ts';
 import { planPlate } from './plate.ts';
+import { planRepeat } from './repeat.ts';
 import { planSlide } from './slide.ts';
 import { planBar, planStraightedge } from './turned.ts';
+import { planCollars, planFace } from './turned-parts.ts';
 import { planWay } from './way.ts';
 
 /** The plan of a survey from its set-up: the one place that tells kinds apart. */
@@ -25,5 +27,11 @@ export function planFor(setup: Setup): Plan {
       return planBar(setup);
     case 'dovetail':
       return planDovetail(setup);
+    case 'repeat':
+      return planRepeat(setup);
+    case 'collars':
+      return planCollars(setup);
+    case 'face':
+      return planFace(setup);
   }
 }

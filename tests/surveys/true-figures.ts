@@ -14,13 +14,25 @@ export interface Judged {
  * stations against the line through the ends of their line, and the figures of the kind.
  */
 export function judged(plan: Plan, truth: Record<string, number>, result: Result): Judged[] {
-  return Object.entries(plan.lines)
-    .flatMap(([line, names]) => ofLine(plan, truth, result, line, names))
-    .concat(
-      Object.entries(result.figures).map(([name, { value, u }]) => {
-        return { name, value, u, truth: trueFigure(name, plan, truth) };
-      }),
-    );
+  const lines =
+    result.kind === 'repeat'
+      ? overTheirMean(truth, result)
+      : Object.entries(plan.lines).flatMap(([line, names]) => ofLine(plan, truth, result, line, names));
+  return lines.concat(
+    Object.entries(result.figures).map(([name, { value, u }]) => {
+      return { name, value, u, truth: trueFigure(name, plan, truth) };
+    }),
+  );
+}
+
+/** Repeat readings have no line of their own: they are told over the mean of all. */
+function overTheirMean(truth: Record<string, number>, { stations }: Result): Judged[] {
+  const names = Object.keys(stations);
+  const mean = names.reduce((sum, name) => sum + truth[name]!, 0) / names.length;
+  return names.map((name) => {
+    const { heightUm, uUm } = stations[name]!;
+    return { name, value: heightUm, u: uUm, truth: truth[name]! - mean };
+  });
 }
 
 function ofLine(
@@ -53,6 +65,14 @@ function trueFigure(name: string, plan: Plan, truth: Record<string, number>): nu
       return range(heights);
     case 'taper':
       return slope(along, heights) * along.at(-1)!;
+    case 'repeatReading':
+      return range(Object.values(truth));
+    case 'axisSlope':
+      return 500 * slope(along, heights);
+    case 'hollow':
+      return hollow(heights);
+    case 'crossSlideSquareness':
+      return (2000 * hollow(heights)) / along.at(-1)!;
     case 'slope':
     case 'squareness':
       return 1000 * slope(along, heights);
@@ -73,6 +93,11 @@ function trueFigure(name: string, plan: Plan, truth: Record<string, number>): nu
     default:
       throw new Error(`no truth is known for ${name}`);
   }
+}
+
+/** How far the middle one of an odd number of even places lies below the line through the ends. */
+function hollow(heights: readonly number[]): number {
+  return (heights[0]! + heights.at(-1)!) / 2 - heights[(heights.length - 1) / 2]!;
 }
 
 function crossSlopes(

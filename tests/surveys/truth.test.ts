@@ -24,6 +24,9 @@ const surveys: readonly SetupInput[] = [
   demoSetups.square,
   { ...demoSetups.bar, stations: 3 },
   demoSetups.dovetail,
+  demoSetups.repeat,
+  demoSetups.collars,
+  demoSetups.face,
 ];
 
 describe.each(surveys.map((survey) => [survey.kind, survey] as const))('%s', (_, input) => {

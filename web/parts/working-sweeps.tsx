@@ -113,7 +113,9 @@ export function SweepTable(props: Shown & { line: string }) {
 /** Title of the last column: what its heights stand over. */
 function allReadings({ setup }: Session, reference: Reference): string {
   const unit = asWritten().head();
-  if (setup.kind === 'dovetail') return say('All readings, over the mean size {unit}', { unit });
+  if (setup.kind === 'dovetail' || setup.kind === 'collars')
+    return say('All readings, over the mean size {unit}', { unit });
+  if (setup.kind === 'repeat') return say('All readings, over their mean {unit}', { unit });
   return kindWords[setup.kind].overMotion
     ? say('All readings, over the motion {unit}', { unit })
     : say('All readings, over {reference} {unit}', { reference: referenceWord(reference), unit });

@@ -34,6 +34,7 @@ function ofWalk(form: SetupForm): Coverage | undefined {
 function ofSweep({ length, stations, lengthUnit, kind }: SetupForm): Coverage | undefined {
   const [whole, count] = [readNumber(length), readNumber(stations)];
   if (!whole || !count || count < 2) return undefined;
+  if (kind === 'repeat') return undefined;
   const places = kind === 'dovetail' ? 'places' : 'stations';
   return {
     text: `${figure(count)} ${places} over ${figure(whole)} ${lengthUnit}: one every ${figure(whole / (count - 1))}.`,

@@ -56,6 +56,7 @@ export const emptyForm = {
   pinDiameter: '10',
   flankAngle: '55',
   form: 'male',
+  rows: '3',
 };
 export type SetupForm = { -readonly [F in keyof typeof emptyForm]: F extends 'kind' ? Kind : string };
 export type FormField = Exclude<keyof SetupForm, 'kind'>;
@@ -100,6 +101,29 @@ const beginnings: Readonly<Record<Kind, Partial<SetupForm>>> = {
     stations: '5',
     startEnd: 'front end',
     farEnd: 'rear end',
+  },
+  repeat: { ...indicator, name: 'repeat gauge', surface: 'top', stations: '5' },
+  collars: {
+    name: 'micrometer',
+    source: 'typed',
+    unit: 'mm',
+    graduation: '1',
+    sigma: '0.002',
+    surface: 'test cut',
+    stations: '2',
+    farEnd: 'free end',
+  },
+  face: {
+    name: 'gauge blocks',
+    source: 'typed',
+    unit: 'mm',
+    graduation: '1',
+    sigma: '0.002',
+    plus: 'low',
+    surface: 'face plate',
+    stations: '3',
+    startEnd: 'near rim',
+    farEnd: 'far rim',
   },
 };
 
@@ -185,6 +209,16 @@ export const kindMappings: Readonly<Record<Kind, readonly Mapping[]>> = {
     ['form', 'form', 'text'],
     ...ends,
   ],
+  repeat: [
+    length,
+    ['widthMm', 'width', 'length'],
+    ['borderMm', 'border', 'length'],
+    ['rows', 'rows', 'number'],
+    stations,
+    ['plus', 'plus', 'text'],
+  ],
+  collars: [length, stations, ...ends],
+  face: [length, ...swept],
 };
 
 /** What would be right in each field that can be wrong. */
@@ -208,6 +242,7 @@ export const right: Partial<Record<FormField, string>> = {
   sigma: 'A number above 0, or nothing.',
   limit: 'A number above 0, or nothing.',
   sag: 'A number of µm, from 0 up.',
+  rows: 'A whole number from 1 to 26.',
   pinDiameter: 'A length above 0.',
   flankAngle: 'Above 10 and below 90 degrees.',
   partC: 'Between −50 and 100, or nothing.',

@@ -54,7 +54,8 @@ export function InstrumentFields(fields: InstrumentFieldsProps) {
 function usualReading({ kind }: SetupForm, source: string) {
   const tilt = kindWords[kind].reads === 'tilt';
   if (source !== 'typed') return { unit: tilt ? 'um/m' : 'mm', graduation: '1', sigma: '' };
-  if (kind === 'dovetail') return { unit: 'mm', graduation: '1', sigma: '0.002' };
+  if (kind === 'dovetail' || kind === 'collars' || kind === 'face')
+    return { unit: 'mm', graduation: '1', sigma: '0.002' };
   return tilt
     ? { unit: 'mm/m', graduation: '0.02', sigma: '0.2' }
     : { unit: 'um', graduation: '1', sigma: '0.5' };
@@ -87,6 +88,7 @@ function senseEntries({ kind, startEnd, farEnd }: SetupForm, proved: ProvedInstr
     case 'plate':
       return [faces('the end of each line', 'its start')];
     case 'dovetail':
+    case 'collars':
       return [];
     default:
       return [

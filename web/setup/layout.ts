@@ -19,6 +19,9 @@ const surfaceLabel: Readonly<Record<Kind, string>> = {
   square: 'What to what',
   bar: 'Axis, and to what',
   dovetail: 'Dovetail, by name',
+  repeat: 'Face that is read',
+  collars: 'Cut, by name',
+  face: 'Face, by name',
 };
 
 const limitLabel: Readonly<Record<Kind, string>> = {
@@ -30,6 +33,9 @@ const limitLabel: Readonly<Record<Kind, string>> = {
   square: 'Limit, µm/m, if agreed',
   bar: 'Limit, µm/m, if agreed',
   dovetail: 'Limit of parallel, µm, if agreed',
+  repeat: 'Limit of repeat reading, µm, if agreed',
+  collars: 'Limit of taper, µm, if agreed',
+  face: 'Limit of hollow, µm, if agreed',
 };
 
 const typed = (field: FormField, label: string, wide = false): Entry => ({ field, label, wide });
@@ -42,7 +48,7 @@ const chosen = (field: FormField, label: string, ...options: [string, string][])
 /** What is measured and how large it is, the first lines alike for every kind. */
 export function partEntries(form: SetupForm): { about: Entry[]; size: Entry[]; ends: Entry[] } {
   const { kind } = form;
-  const hasEnds = kind !== 'plate';
+  const hasEnds = kind !== 'plate' && kind !== 'repeat';
   return {
     about: [
       typed('part', 'Machine or part', true),
@@ -130,6 +136,18 @@ function sizeEntries({ kind, lengthUnit }: SetupForm): Entry[] {
         typed('pinDiameter', `Diameter of the pins, ${unit}`),
         typed('flankAngle', 'Flank to flat, degrees'),
       ];
+    case 'repeat':
+      return [
+        typed('length', `Left to right, ${unit}`),
+        typed('width', `Front to back, ${unit}`),
+        typed('border', `Border left out, ${unit}`),
+        typed('rows', 'Rows of places'),
+        typed('stations', 'Places in a row'),
+      ];
+    case 'collars':
+      return [typed('length', `First to last collar, ${unit}`), typed('stations', 'Collars')];
+    case 'face':
+      return [typed('length', `Rim to rim, ${unit}`), typed('stations', 'Places, an odd number')];
   }
 }
 

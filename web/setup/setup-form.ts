@@ -36,7 +36,7 @@ export function readForm(form: SetupForm, proved: readonly ProvedInstrument[] = 
     if (form.port === anotherPort && !form.portPath.trim()) put('portPath');
     if (!form.profile) put('profile');
   }
-  if (form.kind === 'plate' && leavesNothing(form)) put('border');
+  if ((form.kind === 'plate' || form.kind === 'repeat') && leavesNothing(form)) put('border');
   const sound = parsed.success && Object.keys(errors).length === 0;
   return { setup: sound ? parsed.data : null, errors };
 }

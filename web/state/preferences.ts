@@ -1,7 +1,19 @@
 import { z } from 'zod';
 import { languageCodes } from '../words/languages/languages.ts';
 
-const kindSchema = z.enum(['way', 'bed', 'plate', 'slide', 'straightedge', 'square', 'bar', 'dovetail']);
+const kindSchema = z.enum([
+  'way',
+  'bed',
+  'plate',
+  'slide',
+  'straightedge',
+  'square',
+  'bar',
+  'dovetail',
+  'repeat',
+  'collars',
+  'face',
+]);
 
 /** What this browser remembers of its person: how the page looks and sounds, and the last set-up of each kind. */
 const preferencesSchema = z.object({

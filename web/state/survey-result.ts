@@ -55,13 +55,20 @@ function compute(session: Session, reference: Reference): SurveyResult | null {
         const height = figures.stations[station.name];
         return height ? [{ name: station.name, xMm: station.xMm, ...height }] : [];
       });
-      return { name, figures, stations: motion ? overMotion(result, name, stations) : stations };
+      return { name, figures, stations: stationsFor(session, result, name, stations) };
     });
     return { result, lines, cutAt: cutOf(session, result), notes: notesOf(session, result) };
   } catch (error) {
     if (isWayscribeError(error)) return null;
     throw error;
   }
+}
+
+/** The stations of a line as they are drawn: over the motion, or repeat readings less their mean. */
+function stationsFor({ setup }: Session, result: Result, line: string, stations: ReducedStation[]) {
+  if (setup.kind === 'repeat')
+    return stations.map((station) => ({ ...station, ...result.stations[station.name] }));
+  return kindWords[setup.kind].overMotion ? overMotion(result, line, stations) : stations;
 }
 
 function notesOf(session: Session, { notes }: Result): readonly string[] {

@@ -17,6 +17,7 @@ function ofKind(kind: Kind): readonly string[] {
     case 'bed':
       return [lifting(), jacked()];
     case 'plate':
+    case 'repeat':
       return [lifting()];
     case 'slide':
       return [say('Move the slide by hand, power locked out. Keep fingers out of its path.')];
@@ -25,6 +26,8 @@ function ofKind(kind: Kind): readonly string[] {
     case 'square':
       return [say('A square is heavy and falls easily: two hands, and never over an edge.')];
     case 'bar':
+    case 'collars':
+    case 'face':
       return [spindle()];
     case 'dovetail':
       return [say('Pins roll and pinch. Block the slide so that it cannot run off its way.'), edges()];

@@ -6,6 +6,7 @@ import type { LineResult, SurveyResult } from '../state/survey-result.ts';
 import { lineTitle } from './kinds.ts';
 import { spanText } from './length.ts';
 import { asWritten } from './quantity.ts';
+import { say } from './say.ts';
 
 /** One number that the survey comes to, as it is shown: a size without a sign, and in words which end or side. */
 export interface ShownFigure {
@@ -48,6 +49,9 @@ export function shownFigures(
       return [...named, ...survey.lines.map((line) => rest(session, line))];
     case 'square':
     case 'bar':
+    case 'repeat':
+    case 'collars':
+    case 'face':
       return named;
   }
 }
@@ -122,7 +126,7 @@ function ofResult(
         says: extremes(session, line),
       };
     case 'taper': {
-      const more = setup.kind === 'dovetail' ? 'bigger' : 'high';
+      const more = setup.kind === 'dovetail' || setup.kind === 'collars' ? 'bigger' : 'high';
       return { ...figure, title: title('taper'), says: none ? 'none to speak of' : `${end} ${more}` };
     }
     case 'slope': {
@@ -143,6 +147,18 @@ function ofResult(
       const where = none ? 'in the plane of the other three' : value > 0 ? 'HIGH' : 'LOW';
       return { ...figure, title: `Wind at corner ${corner}`, says: where };
     }
+    case 'repeatReading':
+      return { ...figure, title: say('Repeat reading'), says: highLow(survey) };
+    case 'axisSlope':
+      return { ...figure, title: say('Axis to travel'), says: '' };
+    case 'hollow':
+      return {
+        ...figure,
+        title: say('Hollow in the middle'),
+        says: none ? say('none to speak of') : value > 0 ? say('middle LOW') : say('middle HIGH'),
+      };
+    case 'crossSlideSquareness':
+      return { ...figure, title: say('Cross slide to axis'), says: say('out of square') };
     case 'twist':
       return { ...figure, title: 'Twist, one end to the other', says: 'most less least cross slope' };
     case 'twistRate':

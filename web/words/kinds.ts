@@ -10,7 +10,7 @@ export interface KindWords {
   readonly what: string;
   readonly reads: 'tilt' | 'height';
   /** What is set on a place. */
-  readonly tool: 'level' | 'tip' | 'pins';
+  readonly tool: 'level' | 'tip' | 'pins' | 'gauge' | 'micrometer';
   /** Heights are drawn against the motion that carries the indicator, so that a slope of the line shows. */
   readonly overMotion: boolean;
   /** What is turned over half way through, and how. */
@@ -77,6 +77,27 @@ export const kindWords: Readonly<Record<Kind, KindWords>> = {
     tool: 'pins',
     overMotion: true,
   },
+  repeat: {
+    name: 'Repeat reading',
+    what: 'a plate, place by place',
+    reads: 'height',
+    tool: 'gauge',
+    overMotion: true,
+  },
+  collars: {
+    name: 'Collars',
+    what: 'turned, over their diameters',
+    reads: 'height',
+    tool: 'micrometer',
+    overMotion: true,
+  },
+  face: {
+    name: 'Face plate',
+    what: 'faced, under a straightedge',
+    reads: 'height',
+    tool: 'gauge',
+    overMotion: false,
+  },
 };
 
 /** The references that a kind can be told against: planes have no ends, and what is over a motion needs none. */
@@ -87,7 +108,8 @@ export function referencesOf(kind: Kind): readonly ReferenceKind[] {
 
 /** What the instrument of a survey is called. */
 export function instrumentWord(kind: Kind): string {
-  if (kind === 'dovetail') return 'gauge';
+  if (kind === 'dovetail' || kind === 'repeat' || kind === 'face') return 'gauge';
+  if (kind === 'collars') return 'micrometer';
   return kindWords[kind].reads === 'tilt' ? 'level' : 'indicator';
 }
 
@@ -98,6 +120,7 @@ export function lineTitle(setup: Setup, line: string): string {
     slide: { top: 'Top face', side: 'Side face' },
     bar: { top: 'Bar, up and down', side: 'Bar, sideways' },
   };
+  if (setup.kind === 'repeat') return capital(line);
   return titles[setup.kind]?.[line] ?? capital(setup.kind === 'plate' ? line : setup.surface);
 }
 

@@ -46,6 +46,7 @@ export function lineFault(session: Session, survey: SurveyResult, line: LineResu
       });
     }
     case 'dovetail':
+    case 'collars':
       if (none) return say('no taper, {sure}', values);
       return say('tapers {size} over {length}: bigger at the {end}', values);
     default:

@@ -8,7 +8,7 @@ import { biggerAndSmaller, highAndLow, type Sides } from './sides.ts';
 
 /** What the heights of a kind are called. */
 export function sidesOf({ setup }: Session): Sides {
-  return setup.kind === 'dovetail' ? biggerAndSmaller : highAndLow;
+  return setup.kind === 'dovetail' || setup.kind === 'collars' ? biggerAndSmaller : highAndLow;
 }
 
 /** What the heights of the profile are over. */
@@ -25,6 +25,8 @@ export function profileCaption(session: Session, survey: SurveyResult | null): s
   }
   const shaded = 'Shaded: where it lies, 95 % sure.';
   if (setup.kind === 'dovetail') return `Size over the mean of all sizes, ${head}. ${shaded}`;
+  if (setup.kind === 'collars') return `Diameter over the mean of all, ${head}. ${shaded}`;
+  if (setup.kind === 'repeat') return `Reading over the mean of all, ${head}. ${shaded}`;
   if (setup.kind === 'slide') return `Height over the motion of the slide, ${head}. ${shaded}`;
   const own = turnedBoth(session) ? 'its own error taken out' : 'its own error still in it';
   if (setup.kind === 'square') return `Height over the blade, ${own}, ${head}. ${shaded}`;

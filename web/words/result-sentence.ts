@@ -70,6 +70,31 @@ function metalSentence(session: Session, survey: SurveyResult, reference: Refere
       if (!sizes) return capital(setup.surface);
       return `${capital(setup.surface)}: sizes differ by ${writing.size(sizes.value, sizes.u)}, ${sizes.says}`;
     }
+    case 'repeat': {
+      const [repeat] = shownFigures(session, survey, reference);
+      if (!repeat) return capital(setup.surface);
+      const values = { surface: capital(setup.surface), size: writing.size(repeat.value, repeat.u) };
+      return say('{surface}: readings repeat within {size} from place to place', values);
+    }
+    case 'collars':
+      return say('{surface} {fault}', {
+        surface: capital(setup.surface),
+        fault: lineFault(session, survey, worst),
+      });
+    case 'face': {
+      const hollow = figures.hollow;
+      if (!hollow) return shape(worst);
+      const values = { surface: capital(setup.surface), size: writing.size(hollow.value, hollow.u) };
+      if (writing.isNone(hollow.value, hollow.u)) {
+        return say('{surface}: neither hollow nor proud, {sure}', {
+          ...values,
+          sure: writing.sureTo(hollow.u),
+        });
+      }
+      return hollow.value > 0
+        ? say('{surface}: {size} hollow in the middle', values)
+        : say('{surface}: {size} proud in the middle', values);
+    }
     case 'bed': {
       const wind = figures.wind;
       if (kind !== 'bed' || !wind) return shape(worst);
@@ -137,6 +162,7 @@ function partText({ plan }: Session, { lines }: SurveyResult): string {
 /** What the figures of a kind cannot tell, or what is still in them. */
 function limitsOf(session: Session): string {
   const { setup } = session;
+  if (setup.kind === 'repeat') return say('How flat the whole plate is, this cannot tell.');
   if (setup.kind === 'dovetail') return 'Sizes cannot say which flank is at fault.';
   const { turn } = kindWords[setup.kind];
   if (!turn) return '';

@@ -8,7 +8,7 @@ import {
   type Run,
 } from '../../shared/survey/plan.ts';
 import { addableRun, isRepeat, runOf } from '../state/on-plan.ts';
-import { capital, instrumentWord, kindWords } from './kinds.ts';
+import { capital, instrumentWord, type KindWords, kindWords } from './kinds.ts';
 import { say } from './say.ts';
 
 /** What to do next, in the largest words, and one line of context. */
@@ -100,7 +100,7 @@ function task(session: Session, next: Placement, run: Run, standsOn: Placement |
   return standsOn.at.join() === next.at.join() ? verbs.again : verbs.move;
 }
 
-function tasks(tool: 'level' | 'tip' | 'pins', place: string, form: 'male' | 'female') {
+function tasks(tool: KindWords['tool'], place: string, form: 'male' | 'female') {
   if (tool === 'pins') {
     const size = form === 'male' ? 'over' : 'between';
     return {
@@ -115,7 +115,7 @@ function tasks(tool: 'level' | 'tip' | 'pins', place: string, form: 'male' | 'fe
     set: `Set the ${tool} on ${place}`,
     move: `Move the ${tool} on to ${place}`,
     again: `Lift the ${tool}, set it on ${place} again`,
-    turned: `set ${tool === 'level' ? 'it' : 'the tip'} on ${place}`,
+    turned: `set ${tool === 'tip' ? 'the tip' : 'it'} on ${place}`,
     typed: '',
   };
 }
