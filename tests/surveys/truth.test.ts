@@ -24,7 +24,7 @@ const surveys: readonly SetupInput[] = [
   demoSetups.square,
   { ...demoSetups.bar, stations: 3 },
   demoSetups.dovetail,
-  demoSetups.repeat,
+  { ...demoSetups.repeat, rows: 2, stations: 4 },
   demoSetups.collars,
   demoSetups.face,
 ];
