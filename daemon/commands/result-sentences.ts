@@ -5,9 +5,9 @@ import { amountSureTo, lineSentence, referenceWord, stationSentence } from '../.
 
 /** A result in plain sentences, one a line. Uncertainties are said at about 95 %. */
 export function resultSentences(result: Result, title?: string): string[] {
-  const lines = Object.entries(result.lines).flatMap(([name, line]) =>
-    lineSentences(name, line, result.reference),
-  );
+  // What a gauge reads from place to place has no line that it could be straight along.
+  const rows = result.kind === 'repeat' ? [] : Object.entries(result.lines);
+  const lines = rows.flatMap(([name, line]) => lineSentences(name, line, result.reference));
   const figures = Object.entries(result.figures).map(([name, { value, unit, u }]) => {
     return `${name}: ${signed(value)}${amountSureTo(value, u, unitWord(unit))}.`;
   });

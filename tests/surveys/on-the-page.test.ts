@@ -34,6 +34,9 @@ const surveys: readonly SetupInput[] = [
   { ...demoSetups.square, stations: 3 },
   { ...demoSetups.bar, stations: 3 },
   { ...demoSetups.dovetail, stations: 3 },
+  { ...demoSetups.repeat, rows: 2, stations: 3 },
+  demoSetups.collars,
+  demoSetups.face,
 ];
 
 let browser: Browser;

@@ -49,7 +49,7 @@ beforeEach(async () => {
   daemon = await DaemonProcess.start('serve', '--folder', join(folder, 'recordings'));
   player = new InstrumentPlayer(cable.a, 'sum-frame', seed);
   page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(60_000);
   observer = await PageClient.open(daemon.url);
   expect(await observer.ask({ do: 'start', setup: setup() })).toBeNull();
   await page.goto(daemon.url);
@@ -146,4 +146,4 @@ test('at an even pace the first place and the last are marked; what is said foll
   await page.keyboard.press('j');
   await observer.until(() => observer.session!.sweeping === null);
   await slidesNoMore();
-}, 60_000);
+}, 120_000);

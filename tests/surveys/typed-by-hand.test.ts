@@ -25,7 +25,7 @@ beforeEach(async () => {
   folder = await mkdtemp(join(tmpdir(), 'wayscribe-'));
   daemon = await DaemonProcess.start('serve', '--folder', join(folder, 'recordings'));
   page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-  page.setDefaultTimeout(15_000);
+  page.setDefaultTimeout(60_000);
   observer = await PageClient.open(daemon.url);
   const instrument = { name: 'frame level', source: 'typed', unit: 'mm/m', graduation: 0.02, sigma: 0.1 };
   const setup = {
@@ -55,6 +55,59 @@ async function type(text: string): Promise<void> {
   await page.waitForFunction(() => !document.querySelector<HTMLInputElement>('[data-testid="typed"]')?.value);
 }
 
+/** Leaves the survey of the level and begins another one, typed as well. */
+async function begin(setup: object): Promise<void> {
+  const first = observer.header!.id;
+  expect(await observer.ask({ do: 'leave' })).toBeNull();
+  expect(await observer.ask({ do: 'start', setup } as never)).toBeNull();
+  await observer.until(() => observer.header !== null && observer.header.id !== first);
+  await page.locator('[data-testid="root"][data-view="survey"]').waitFor();
+  await page.getByTestId('typed').waitFor();
+}
+
+async function finished(): Promise<void> {
+  await page.keyboard.press('f');
+  await page.getByTestId('finish-yes').click();
+  await page.locator('[data-testid="root"][data-view="result"]').waitFor();
+}
+
+const says = (words: string) =>
+  page.waitForFunction(
+    (wanted) => document.querySelector('[data-testid="sentence"]')?.textContent?.includes(wanted),
+    words,
+  );
+
+test('two collars are typed, measured once more, and tell the taper and the axis', async () => {
+  const instrument = { name: 'micrometer', source: 'typed', unit: 'mm', graduation: 1, sigma: 0.002 };
+  await begin({ kind: 'collars', part: 'Lathe 3', surface: 'test cut', lengthMm: 200, instrument });
+  await type('40,000');
+  await type('40,021');
+  await page.keyboard.press('b');
+  await says('K1');
+  await type('40,019');
+  await type('40,000');
+  await finished();
+  await says('Test cut tapers 20 µm over 200 mm: bigger at the tail end');
+  const result = await page.request.get(
+    new URL((await page.getByTestId('export-result').getAttribute('href'))!, daemon.url).href,
+  );
+  const { figures, readings } = await result.json();
+  expect(figures.taper.value).toBeCloseTo(20, 6);
+  // Each diameter is the mean of two that are sure to 2 µm: 2 · √(2/2).
+  expect(figures.taper.u).toBeCloseTo(2, 6);
+  expect(figures.axisSlope.value).toBeCloseTo(50, 6);
+  expect(readings.every(({ redundancy }: { redundancy: number }) => redundancy > 0.4)).toBe(true);
+}, 120_000);
+
+test('a faced face is typed by the gauge blocks under a straightedge', async () => {
+  const instrument = { name: 'blocks', source: 'typed', unit: 'mm', graduation: 1, sigma: 0.002 };
+  const face = { kind: 'face', part: 'Lathe 3', surface: 'face plate', lengthMm: 300, plus: 'low' };
+  await begin({ ...face, instrument });
+  for (const text of ['5,000', '5,016', '5,004']) await type(text);
+  await finished();
+  await says('Face plate: 14 µm hollow in the middle');
+}, 120_000);
+
 test('a slip of ten is asked back, and counts only when it is sent again', async () => {
   for (const text of ['1,5', '1,0', '2,0', '1,5']) await type(text);
   await page.keyboard.type('15');
@@ -75,7 +128,7 @@ test('a slip of ten is asked back, and counts only when it is sent again', async
   await page.keyboard.press('Enter');
   await observer.until(() => values().at(-1) === 16);
   expect(observer.session!.takes.at(-1)!.event.sentAgain).toBe(true);
-});
+}, 120_000);
 
 test('Escape leads from the field to the keys of the page, and a digit back into it', async () => {
   await type('1,5');
@@ -93,7 +146,7 @@ test('Escape leads from the field to the keys of the page, and a digit back into
   }
   await type('-0,5');
   expect(values()).toEqual([1.5, 1, -0.5]);
-});
+}, 120_000);
 
 test('the working says what its heights stand over, and shows them over it', async () => {
   for (const text of ['1,5', '1,0', '0,5', '1,5', '2,0', '1,0', '0,5']) await type(text);
@@ -120,7 +173,7 @@ test('the working says what its heights stand over, and shows them over it', asy
     shown.push((await height.textContent())!);
   }
   expect(new Set(shown).size).toBe(3);
-});
+}, 120_000);
 
 test('R begins at the place that is doubted, and all that follows it can be read again', async () => {
   const out = ['1,5', '1,0', '0,5', '1,5', '2,0', '1,0', '0,5'];
@@ -134,4 +187,4 @@ test('R begins at the place that is doubted, and all that follows it can be read
   await page.keyboard.press('a');
   await observer.until(() => observer.session!.next?.at.join() === 'F3,F4' && values().length === 10);
   expect(values()).toHaveLength(10);
-});
+}, 120_000);

@@ -150,7 +150,11 @@ function ofResult(
     case 'repeatReading':
       return { ...figure, title: say('Repeat reading'), says: highLow(survey) };
     case 'axisSlope':
-      return { ...figure, title: say('Axis to travel'), says: '' };
+      return {
+        ...figure,
+        title: say('Axis to travel'),
+        says: none ? say('none to speak of') : say('away from the tool towards the {end}', { end }),
+      };
     case 'hollow':
       return {
         ...figure,

@@ -61,7 +61,7 @@ export function calloutText(session: Session, survey: SurveyResult, line: LineRe
   if (stations.length < (kindWords[setup.kind].overMotion ? 2 : 3)) return null;
   // One number of digits for the whole profile: a station on its own reference claims no more than the others.
   const uUm = Math.max(...stations.map((station) => station.uUm));
-  if (setup.kind === 'dovetail') {
+  if (setup.kind === 'dovetail' || setup.kind === 'collars') {
     const where = side(worst.heightUm, uUm, asWritten());
     if (where === 'level') return `all sizes alike, ${asWritten().sureTo(uUm)}`;
     return `at ${worst.name} ${asWritten().size(worst.heightUm, uUm)} ${where === 'HIGH' ? 'BIGGER' : 'SMALLER'}`;

@@ -74,7 +74,7 @@ function metalSentence(session: Session, survey: SurveyResult, reference: Refere
       const [repeat] = shownFigures(session, survey, reference);
       if (!repeat) return capital(setup.surface);
       const values = { surface: capital(setup.surface), size: writing.size(repeat.value, repeat.u) };
-      return say('{surface}: readings repeat within {size} from place to place', values);
+      return say('{surface}: readings repeat within {size}', values);
     }
     case 'collars':
       return say('{surface} {fault}', {
