@@ -54,7 +54,7 @@ const shows: Record<keyof typeof demoSetups, readonly Planted[]> = {
   dovetail: [],
   repeat: ['chip'],
   collars: [],
-  face: [],
+  face: ['chip'],
 };
 
 describe.each(Object.keys(demoSetups) as (keyof typeof demoSetups)[])('practice on a %s', (kind) => {
