@@ -8,7 +8,8 @@ export function Beforehand() {
   const page = usePage();
   const session = usePick((state) => state.session);
   const put = usePick((state) => state.putAway);
-  if (!session || session.takes.length > 0 || put === session.header.id) return null;
+  const replay = usePick((state) => state.replay !== null);
+  if (!session || replay || session.takes.length > 0 || put === session.header.id) return null;
   const { kind } = session.setup;
   return (
     <section class="beforehand" aria-label={say('Before the first reading')} data-testid="beforehand">
