@@ -36,7 +36,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
     />
   );
   return (
-    <section class="strip framed lesson editor" data-testid="lesson-editor">
+    <aside class="strip framed lesson editor" data-testid="lesson-editor" aria-label={say('Write a lesson')}>
       <h2>{say('Write a lesson beside this recording')}</h2>
       <p class="soft">
         {say(
@@ -116,7 +116,7 @@ export function LessonEditor({ replay }: { replay: Replay }) {
           onClick={() => void saveRecording(replay, lesson)}
         />
       </div>
-    </section>
+    </aside>
   );
 }
 

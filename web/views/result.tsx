@@ -5,6 +5,7 @@ import { NoticeLine } from '../parts/notice-line.tsx';
 import { ResultFoot } from '../parts/result-foot.tsx';
 import { ResultStrip } from '../parts/result-strip.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
+import { SheetMiddle } from '../parts/sheet-middle.tsx';
 import { Working } from '../parts/working.tsx';
 import { usePick } from '../state/page.ts';
 import { type SurveyResult, surveyResult } from '../state/survey-result.ts';
@@ -39,7 +40,7 @@ export function ResultView() {
             <Figure figure={main} reference={survey.result.reference} several={figures.length > 1} />
           )}
         </header>
-        <div class="sheet-middle">
+        <SheetMiddle>
           {survey?.result.kind !== 'plate' && <Figures figures={figures} />}
           {working ? (
             <Working session={session} reference={reference} />
@@ -56,7 +57,7 @@ export function ResultView() {
             />
           )}
           {survey && !working && !taught && <Notes notes={notesBeside(survey)} />}
-        </div>
+        </SheetMiddle>
         <ResultFoot />
       </main>
       <ResultStrip />

@@ -7,6 +7,7 @@ import { LiveReading } from '../parts/live-reading.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
 import { SettleTrace } from '../parts/settle-trace.tsx';
+import { SheetMiddle } from '../parts/sheet-middle.tsx';
 import { Strip } from '../parts/strip.tsx';
 import { Working } from '../parts/working.tsx';
 import { inTrouble, isLifted, standsOn, takesByButton } from '../state/needle.ts';
@@ -43,14 +44,14 @@ export function SurveyView() {
           )}
         </header>
         <AlongNeedles />
-        <div class="sheet-middle">
+        <SheetMiddle>
           {working && session.counted.size > 0 ? (
             <Working session={session} reference="ends" />
           ) : (
             <LiveDrawing />
           )}
           <Beforehand />
-        </div>
+        </SheetMiddle>
         <Foot />
       </main>
       <Strip />

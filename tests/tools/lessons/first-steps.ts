@@ -89,7 +89,7 @@ export const cleanWalk: Scenario = {
           text: 'All eight steps are read once. What now?',
           right: 'take',
           because:
-            'Go on taking: walk back over the same steps. Each is then read twice, a slip shows up at once, and a steady drift of the zero cancels.',
+            'Go on taking: walk back over the same steps. Each is then read twice, a slip shows up at once, and a steady drift of the zero cancels. Press 5× if the way back is too long for you.',
         },
         {
           is: 'note',
