@@ -294,4 +294,5 @@ export const page: Language = {
   'Choose a recording from a file': 'Aufzeichnung aus einer Datei wählen',
   'Choose another': 'Andere wählen',
   'in place of the dashed one': 'anstelle der gestrichelten',
+  'Drawing and working': 'Zeichnung und Rechnung',
 };
