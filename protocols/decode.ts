@@ -36,7 +36,7 @@ export function decode(profile: Profile, frame: string): Decoding {
 const numberless: ReadonlySet<ReadingState> = new Set<ReadingState>(['over-range', 'error']);
 
 /** What a whole frame says, channel by channel. */
-export function says(profile: Profile, slots: readonly Slot[]): ChannelReading[] {
+function says(profile: Profile, slots: readonly Slot[]): ChannelReading[] {
   return profile.channels.map(({ name, factor }) => {
     const own = slots.filter(({ channel }) => channel === undefined || channel === name);
     const [unit, number] = [last(own, 'unit')?.unit, last(own, 'number')];

@@ -101,7 +101,6 @@ export const jsonPartSchema = z.discriminatedUnion('part', [
     optional,
   }),
 ]);
-export type JsonPart = z.infer<typeof jsonPartSchema>;
 
 const places = z
   .array(z.number().int().min(0).max(255))

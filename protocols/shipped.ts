@@ -16,7 +16,7 @@ import scpiVolts from './profiles/scpi-volts.json' with { type: 'json' };
 import sumFrame from './profiles/sum-frame.json' with { type: 'json' };
 
 /** The profiles that come with the program. */
-export const shippedBook = new ProfileBook(
+const shippedBook = new ProfileBook(
   [
     lineDecimal,
     askDecimal,

@@ -11,7 +11,7 @@ export function openBrowser(url: string): void {
 }
 
 /** The program that opens a page on this system; null where nobody would see it. */
-export function openerOf(platform: NodeJS.Platform, env: NodeJS.ProcessEnv): [string, ...string[]] | null {
+function openerOf(platform: NodeJS.Platform, env: NodeJS.ProcessEnv): [string, ...string[]] | null {
   if (env.CI) return null;
   if (platform === 'darwin') return ['open'];
   // `start` is part of the shell, and takes its first quoted argument for a title.

@@ -57,7 +57,7 @@ function jobVerdictSentences({ files, problems, link }: JobVerdict): string[] {
 }
 
 /** The report in plain sentences, one a line. */
-export function verifySentences(report: VerifyReport): string[] {
+function verifySentences(report: VerifyReport): string[] {
   const { problems, more, lines, seq, closed, link } = report;
   const found = problems.map(({ line, seq, what }) => {
     return `Line ${line}${seq === undefined ? '' : ` (number ${seq})`}: ${what}.`;

@@ -26,7 +26,7 @@ const head = {
   round: z.string(),
 };
 
-export const publishedTakeSchema = z.object({
+const publishedTakeSchema = z.object({
   ...head,
   place: placementSchema,
   from: z.string().describe('name of the instrument'),
@@ -40,13 +40,13 @@ export const publishedTakeSchema = z.object({
   replaces: z.number().int().optional().describe('seq of the take that this one repeats'),
 });
 
-export const publishedVoidSchema = z.object({
+const publishedVoidSchema = z.object({
   ...head,
   take: z.number().int().describe('seq of the take that does not count any more'),
   reason: z.string(),
 });
 
-export const publishedResultSchema = z.object({
+const publishedResultSchema = z.object({
   ...head,
   result: resultSchema.nullable().describe('as of `wayscribe reduce --json`; null when the takes tell none'),
   why: z.string().optional().describe('why there is no result'),

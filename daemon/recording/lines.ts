@@ -5,7 +5,7 @@ const CHUNK_BYTES = 1 << 20;
 const LINE_END = 10;
 
 /** No line of a recording is longer; what is longer is no recording. */
-export const MAX_LINE_BYTES = 4 << 20;
+const MAX_LINE_BYTES = 4 << 20;
 
 /** One line of a file, without its line end. */
 export interface RawLine {

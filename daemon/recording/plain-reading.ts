@@ -9,7 +9,7 @@ const latest = 8.64e15;
  * A reading as nearly all are: ok, in the unit that is agreed, with nothing more to it. There are millions of them, so
  * that these are checked by hand; null for all else, which `eventSchema` judges.
  */
-export function plainReading(json: unknown): Reading | null {
+function plainReading(json: unknown): Reading | null {
   if (typeof json !== 'object' || json === null) return null;
   const { seq, t, m, type, from, raw, value } = json as Record<keyof Reading, unknown>;
   if (type !== 'reading' || typeof from !== 'string' || typeof raw !== 'string') return null;

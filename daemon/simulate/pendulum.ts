@@ -24,7 +24,7 @@ export const ordinaryIndicator: Traits = {
   swing: 40,
 };
 /** A micrometer or caliper over pins: what it reads is the size itself. */
-export const ordinaryMicrometer: Traits = { ...ordinaryIndicator, zero: 0, noise: 0.2, driftPerHour: 0 };
+const ordinaryMicrometer: Traits = { ...ordinaryIndicator, zero: 0, noise: 0.2, driftPerHour: 0 };
 
 /** The instrument that a plan is done with. */
 export function ordinaryTraits({ runs }: Plan): Traits {

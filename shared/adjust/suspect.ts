@@ -1,5 +1,5 @@
 /** A reading with a standardised residual beyond this (two-sided 0.1 %) is suspect. */
-export const suspectLimit = 3.29;
+const suspectLimit = 3.29;
 /** Below this redundancy a reading counts as unchecked. */
 export const uncheckedRedundancy = 0.05;
 /** A smaller redundancy is rounding: nothing checks the reading. */

@@ -1,4 +1,4 @@
-import { type Combination, combine } from './combination.ts';
+import type { Combination } from './combination.ts';
 import { type Edge, edgeToTheLeft, edgeToTheRight, hullAt, lowerHull, upperHull } from './convex-hull.ts';
 
 /**
@@ -50,11 +50,6 @@ export function lineMinimumZone(x: ArrayLike<number>, h: ArrayLike<number>): Lin
     slope: named(slope),
     width: Math.max(0, heightOf(upper, sortedH) - heightOf(lower, sortedH)),
   };
-}
-
-/** The zone's width as a combination of the points. */
-export function zoneWidth(zone: LineZone): Combination {
-  return combine([1, zone.upper], [-1, zone.lower]);
 }
 
 /** Indices that put x in ascending order. */

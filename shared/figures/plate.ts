@@ -34,7 +34,7 @@ export function plateFigures(adjusted: AdjustedHeights, area: Area): Figures {
 }
 
 /** Diagonal of the rectangle along the axes that the stations cover, mm. */
-export function diagonalMm(adjusted: AdjustedHeights, area: Area): number {
+function diagonalMm(adjusted: AdjustedHeights, area: Area): number {
   const span = (places: Float64Array) => {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;

@@ -31,7 +31,7 @@ const AS_STATIONS = 4;
 const TELLS = 1e-6;
 
 /** How many of the passes covered each station. */
-export function passesByStation(passes: readonly (readonly string[])[]): Map<string, number> {
+function passesByStation(passes: readonly (readonly string[])[]): Map<string, number> {
   const count = new Map<string, number>();
   for (const names of passes) {
     for (const name of new Set(names)) count.set(name, (count.get(name) ?? 0) + 1);

@@ -19,7 +19,7 @@ export interface Scale {
 }
 
 /** The size of the step as a level (µm/m) or an indicator (µm) should read it. */
-export function expectedStep({ reads, stepUm, baseMm }: Proving): number {
+function expectedStep({ reads, stepUm, baseMm }: Proving): number {
   return reads === 'tilt' ? (1000 * stepUm) / baseMm! : stepUm;
 }
 
@@ -32,7 +32,7 @@ function uStepUm({ stepUm, stepIs }: Proving): number {
 }
 
 /** The scale that the known step has shown; null until it was read. */
-export function scaleOf(proving: Proving): Scale | null {
+function scaleOf(proving: Proving): Scale | null {
   const takes = takesOf(proving, 'scale');
   if (!takes) return null;
   const { reads, unit, graduation, stepUm, baseMm } = proving;

@@ -56,7 +56,7 @@ export function checkInstruments(setup: Setup): void {
   }
 }
 
-export function isTilt(instrument: InstrumentSetup): instrument is InstrumentSetup & { unit: TiltUnit } {
+function isTilt(instrument: InstrumentSetup): instrument is InstrumentSetup & { unit: TiltUnit } {
   return (tiltUnits as readonly string[]).includes(instrument.unit);
 }
 

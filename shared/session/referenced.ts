@@ -26,7 +26,7 @@ export function referenced(session: Session, taken: readonly TakenRun[]): TakenR
 }
 
 /** Whether the reference level tells anything of the readings at this placement: they lie along it. */
-export function isAlong({ setup, plan }: Pick<Session, 'setup' | 'plan'>, { at }: Placement): boolean {
+function isAlong({ setup, plan }: Pick<Session, 'setup' | 'plan'>, { at }: Placement): boolean {
   return alongOf(setup, plan, at) !== 0;
 }
 

@@ -12,7 +12,6 @@ import { conditionsShape } from './conditions.ts';
 
 /** What is measured, with what and how: everything a session must know before its first take. */
 
-export const tiltUnitSchema = z.enum(tiltUnits);
 export const readingUnitSchema = z.enum([...tiltUnits, ...heightUnits]);
 export type ReadingUnit = z.infer<typeof readingUnitSchema>;
 
@@ -43,7 +42,7 @@ export const instrumentSchema = z.object({
 });
 export type InstrumentSetup = z.infer<typeof instrumentSchema>;
 
-export const referenceSchema = z.object({
+const referenceSchema = z.object({
   name: line.min(1).describe('which of the others it is'),
   faces: z
     .enum(['far', 'start', 'rear', 'front'])

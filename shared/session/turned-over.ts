@@ -42,7 +42,7 @@ export function turnedOver(taken: readonly TakenRun[]): TurnedOver {
 }
 
 /** What a run is read against, where its error is to be told apart. */
-export function artefactOf(run: TakenRun['run']): HeightRun['artefact'] {
+function artefactOf(run: TakenRun['run']): HeightRun['artefact'] {
   return run.reads === 'height' ? run.artefact : undefined;
 }
 

@@ -1,7 +1,7 @@
 import { type Browser, chromium } from 'playwright-core';
 
 /** How long a page is waited for before a test gives up, ms: a busy computer is slow, and slow is not broken. */
-export const patienceMs = 60_000;
+const patienceMs = 60_000;
 
 /** Chromium as installed on this computer; `CHROMIUM` names another one. */
 export async function openBrowser(): Promise<Browser> {

@@ -35,7 +35,7 @@ export async function slabSolver(): Promise<SlabSolver> {
 }
 
 /** The programme in CPLEX LP format: a + b·x + c·y below all points, a + b·x + c·y + m above them. */
-export function slabProgramme({ x, y, h }: Points, aim: { mean: number; most: number }): string {
+function slabProgramme({ x, y, h }: Points, aim: { mean: number; most: number }): string {
   const n = h.length;
   const meanOf = (values: ArrayLike<number>) => {
     let sum = 0;

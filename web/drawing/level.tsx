@@ -9,7 +9,7 @@ interface LevelProps {
   readonly plusAt: 'from' | 'to';
 }
 
-export const bodyPx = 31;
+const bodyPx = 31;
 export const feetPx = 15;
 export const liftPx = 11;
 

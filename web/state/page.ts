@@ -3,7 +3,7 @@ import { useContext, useEffect, useReducer, useRef } from 'preact/hooks';
 import type { CommandInput, SentError } from '../../shared/messages.ts';
 import { type Connection, connect } from './connection.ts';
 import { receive } from './incoming.ts';
-import { initialState, nothing, type PageState, type Pointing } from './page-state.ts';
+import { initialState, type PageState, type Pointing } from './page-state.ts';
 import { type Sounds, soundFor } from './sound.ts';
 import { spokenFor, type Voice } from './speech.ts';
 import { createStore, type Store } from './store.ts';
@@ -66,11 +66,6 @@ export function createPage(
       return refusal;
     },
   };
-}
-
-/** Puts away whatever question is open. */
-export function putAway(page: Page): void {
-  page.change({ pointing: nothing, refusal: null });
 }
 
 const context = createContext<Page | null>(null);

@@ -80,7 +80,7 @@ function change(by: 1 | -1): Action['run'] {
   });
 }
 
-export const faster: Action = {
+const faster: Action = {
   id: 'faster',
   word: () => say('Faster'),
   keys: ['+', '='],
@@ -89,7 +89,7 @@ export const faster: Action = {
   run: change(1),
 };
 
-export const slower: Action = {
+const slower: Action = {
   id: 'slower',
   word: () => say('Slower'),
   keys: ['-'],

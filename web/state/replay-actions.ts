@@ -7,7 +7,7 @@ import { goTo, type Replay } from './replay.ts';
 import { replaying, withLesson } from './replaying.ts';
 
 /** A lesson with nothing in it yet, beside a recording. */
-export function emptyLesson({ playback }: Replay, language: string): Lesson {
+function emptyLesson({ playback }: Replay, language: string): Lesson {
   const { id, setup } = playback.recorded.header;
   return {
     lesson: 1,

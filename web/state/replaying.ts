@@ -45,7 +45,7 @@ export function closeReplay(state: PageState): PageState {
 }
 
 /** The page at the place of the replay. */
-export function show(state: PageState, replay: Replay): PageState {
+function show(state: PageState, replay: Replay): PageState {
   const { playback, place, lesson } = replay;
   const { recorded, folded, limits } = playback;
   const same =

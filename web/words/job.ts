@@ -1,7 +1,7 @@
 import type { Measured } from '../../shared/job/before-after.ts';
 import type { JobVerdict } from '../../shared/job/wire.ts';
 import { figureOf, type History, limitOf, mainFigureName } from '../../shared/report/history.ts';
-import { capital, metalSentences, sized, sure } from '../../shared/report/words.ts';
+import { capital, metalSentences, sure } from '../../shared/report/words.ts';
 import type { Result } from '../../shared/sheet/result.ts';
 import { dateText } from './quantity.ts';
 import { say } from './say.ts';
@@ -51,15 +51,6 @@ export function roundText(history: History): string {
 
 export function dayText(at: string): string {
   return dateText(Date.parse(at));
-}
-
-/** "7.1 µm, sure to 0.4 µm". */
-export function sizeText(figure: Measured & { readonly unit: string }): string {
-  return say('{value} {unit}, sure to {u}', {
-    value: sized(figure),
-    unit: figure.unit,
-    u: sure(figure.u),
-  });
 }
 
 /** What verifying came to, one sentence a line. */

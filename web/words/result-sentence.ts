@@ -170,7 +170,7 @@ function limitsOf(session: Session): string {
 }
 
 /** "Limit 10 µm: within." Of several lines: "Limit 15 µm: front outside; rear within." One limit holds for all. */
-export function verdictText({ verdicts }: Result): string {
+function verdictText({ verdicts }: Result): string {
   const said = {
     within: 'within',
     outside: 'outside',

@@ -18,7 +18,7 @@ export interface Sentence {
 }
 
 /** The end that the plus end of the level points to in this run: by name, or the station there. */
-export function plusEnd({ setup, plan, turnedRun }: Session, run: Run): string | null {
+function plusEnd({ setup, plan, turnedRun }: Session, run: Run): string | null {
   if (run.reads !== 'tilt') return null;
   const facing = turnedRun === run.id ? -run.facing : run.facing;
   if (setup.kind === 'bed' && run.id === 'across') return facing === 1 ? 'the rear way' : 'the front way';

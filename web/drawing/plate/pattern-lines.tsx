@@ -104,7 +104,7 @@ function LaidOut({
 }
 
 /** The stations at which a walk starts and ends, whichever way the feet are named. */
-export function endsOf({ feet }: TiltRun): { start: string; end: string } {
+function endsOf({ feet }: TiltRun): { start: string; end: string } {
   const [first, second] = feet;
   const last = feet.at(-1)!;
   const forwards = !second || second[0] === first![1];
