@@ -1,11 +1,14 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { WayscribeError } from '../../shared/errors.ts';
-import { jobTargetSchema } from '../../shared/job/document.ts';
+import { changeText, withdrawalOf } from '../../shared/job/change-text.ts';
+import { type JobChange, jobTargetSchema } from '../../shared/job/document.ts';
+import { readStations } from '../../shared/job/station-runs.ts';
 import { JobFolder } from '../job/job-folder.ts';
+import { stationsOf } from '../job/load.ts';
 import { jobSentences } from './job-sentences.ts';
 import { byOption } from './options.ts';
 
-/** What is written into a job by hand: agreements, targets, passes, checks, notes, withdrawals. */
+/** What is written into a job by hand: agreements, targets, passes, checks, notes, withdrawals; and the list of it. */
 export const changeCommands: readonly (() => Command)[] = [
   agreeCommand,
   targetCommand,
@@ -13,6 +16,7 @@ export const changeCommands: readonly (() => Command)[] = [
   checkedCommand,
   noteCommand,
   withdrawCommand,
+  changesCommand,
 ];
 
 interface By {
@@ -64,14 +68,22 @@ function scrapedCommand(): Command {
     .description('note the passes that were scraped since the last survey')
     .argument('<job>', 'the folder of a job')
     .argument('<surface>', 'the surface')
-    .argument('<pass...>', 'each pass as its stations: F0,F1,F2')
+    .argument('<pass...>', 'each pass as its stations: F0-F2,F9')
     .addOption(byOption())
     .action(async (path: string, surface: string, passes: string[], { by }: By) => {
       const folder = await JobFolder.open(path);
-      const stations = passes.map((pass) => pass.split(',').map((name) => name.trim()));
+      const lines = await stationsOf(folder, surface);
+      const stations = passes.map((pass) => stationsIn(pass, lines));
       await folder.add({ ...stampOf(by), change: 'passes', surface, passes: stations });
-      console.log(`${passes.length} passes on ${surface} are noted. Measure it again.`);
+      const noted = passes.length === 1 ? '1 pass' : `${passes.length} passes`;
+      console.log(`${noted} on ${surface} noted. Measure it again.`);
     });
+}
+
+/** Runs are understood where a survey has told which stations there are. */
+function stationsIn(pass: string, lines: readonly (readonly string[])[] | null): string[] {
+  const { stations, unknown } = readStations(pass, lines ?? []);
+  return lines === null || unknown !== null ? pass.split(',').map((name) => name.trim()) : stations;
 }
 
 interface TargetOptions extends By {
@@ -145,13 +157,33 @@ function withdrawCommand(): Command {
   return new Command('withdraw')
     .description('take a change back; it stays in the list with the reason')
     .argument('<job>', 'the folder of a job')
-    .argument('<number>', 'number of the change in job.json', number)
+    .argument('<number>', 'number of the change, as `job changes` lists it', number)
     .argument('<reason>', 'why')
     .addOption(byOption())
     .action(async (path: string, of: number, reason: string, { by }: By) => {
-      await (await JobFolder.open(path)).add({ ...stampOf(by), change: 'withdrawn', of, reason });
-      console.log(`Change ${of} is withdrawn.`);
+      const folder = await JobFolder.open(path);
+      await folder.add({ ...stampOf(by), change: 'withdrawn', of, reason });
+      const was = folder.job.changes.find(({ no }) => no === of)!;
+      console.log(`Withdrawn: ${of}, ${changeText(was)}.`);
     });
+}
+
+function changesCommand(): Command {
+  return new Command('changes')
+    .description('list every change of a job with its number')
+    .argument('<job>', 'the folder of a job')
+    .action(async (path: string) => {
+      const { changes } = (await JobFolder.open(path)).job;
+      console.log(
+        changes.map((change) => changeLine(change, changes)).join('\n') || 'Nothing was written yet.',
+      );
+    });
+}
+
+function changeLine(change: JobChange, changes: readonly JobChange[]): string {
+  const by = withdrawalOf(change, changes);
+  const end = by ? `; withdrawn by ${by.no}` : '';
+  return `${change.no}  ${change.at.slice(0, 10)}, ${change.by}: ${changeText(change)}${end}`;
 }
 
 function number(text: string): number {

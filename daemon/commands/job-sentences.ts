@@ -22,5 +22,9 @@ export function jobSentences(job: Job, surveys: readonly JobSurvey[]): string[] 
       ...(recheck.length > 0 ? [`  Check it again: ${recheck.join(', ')} was scraped after it.`] : []),
     ];
   });
-  return [`${job.head.part}${job.head.owner && `, for ${job.head.owner}`}`, ...surfaces];
+  return [
+    `${job.head.part}${job.head.owner && `, for ${job.head.owner}`}`,
+    ...surfaces,
+    `${job.changes.length} changes, each with its number: \`wayscribe job changes\`.`,
+  ];
 }

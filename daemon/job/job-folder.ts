@@ -8,6 +8,7 @@ import { checkChange, foldJob, type Job } from '../../shared/job/job.ts';
 import { recordingError } from '../recording/file.ts';
 import { lockFolder } from '../recording/lock.ts';
 import { replaceFile } from '../replace-file.ts';
+import { checkStations } from './check-stations.ts';
 import { jobText, readJobText } from './job-text.ts';
 
 type Survey = Extract<NewChange, { change: 'survey' }>;
@@ -77,6 +78,7 @@ export class JobFolder {
         const parsed = changeSchema.safeParse({ no: next.changes.length + 1, ...change });
         if (!parsed.success) throw invalid(parsed.error.issues[0]!);
         checkChange(next, parsed.data);
+        await checkStations({ path: this.path, job: next }, parsed.data);
         next = foldJob(next.head, [...next.changes, parsed.data]);
       }
       const { text, link } = jobText(next.head, next.changes);

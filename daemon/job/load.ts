@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { WayscribeError } from '../../shared/errors.ts';
+import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { ChangeOf } from '../../shared/job/document.ts';
 import type { Job } from '../../shared/job/job.ts';
-import { type JobSurvey, surveyOf } from '../../shared/job/survey.ts';
+import { type JobSurvey, linesUnder, surveyOf } from '../../shared/job/survey.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { readRecording } from '../recording/reader.ts';
@@ -12,16 +12,34 @@ import type { JobFolder } from './job-folder.ts';
 /** Every survey of a job that stands, in the order in which they were added, each with what it comes to. */
 export async function loadSurveys({ path, job }: Pick<JobFolder, 'path' | 'job'>): Promise<JobSurvey[]> {
   const surveys: JobSurvey[] = [];
-  for (const record of recordsOf(job)) {
-    const surface = job.surfaces.get(record.surface)!;
-    const file = join(path, record.file);
-    surveys.push(
-      record.link === null
-        ? surveyOf(surface, record, { sheet: parseSheet(await readText(file)) })
-        : surveyOf(surface, record, { session: await readSession(file) }),
-    );
-  }
+  for (const record of recordsOf(job)) surveys.push(await loadSurvey({ path, job }, record));
   return surveys;
+}
+
+async function loadSurvey(
+  { path, job }: Pick<JobFolder, 'path' | 'job'>,
+  record: ChangeOf<'survey'>,
+): Promise<JobSurvey> {
+  const surface = job.surfaces.get(record.surface)!;
+  const file = join(path, record.file);
+  return record.link === null
+    ? surveyOf(surface, record, { sheet: parseSheet(await readText(file)) })
+    : surveyOf(surface, record, { session: await readSession(file) });
+}
+
+/** The lines of stations of the newest survey of a surface; null before the first, or when it cannot be read. */
+export async function stationsOf(
+  folder: Pick<JobFolder, 'path' | 'job'>,
+  surface: string,
+): Promise<string[][] | null> {
+  const record = folder.job.surfaces.get(surface)?.rounds.at(-1)?.survey;
+  if (!record) return null;
+  try {
+    return linesUnder(await loadSurvey(folder, record));
+  } catch (error) {
+    if (isWayscribeError(error)) return null;
+    throw error;
+  }
 }
 
 /** A recording folded to its end. */
@@ -36,7 +54,8 @@ function recordsOf(job: Job): ChangeOf<'survey'>[] {
     .sort((a, b) => a.no - b.no);
 }
 
-function readText(path: string): Promise<string> {
+/** @throws WayscribeError `recording.notFound` */
+export function readText(path: string): Promise<string> {
   return readFile(path, 'utf8').catch((error) => {
     throw new WayscribeError('recording.notFound', path, `cannot be opened (${error.code})`);
   });

@@ -1,5 +1,5 @@
-import { readFile } from 'node:fs/promises';
 import { extname, join } from 'node:path';
+import { isWayscribeError } from '../../shared/errors.ts';
 import type { ChangeOf } from '../../shared/job/document.ts';
 import type { SentJob } from '../../shared/job/wire.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
@@ -7,9 +7,9 @@ import { toSheet } from '../../shared/session/to-sheet.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { JobFolder } from './job-folder.ts';
-import { loadSurveys, readSession } from './load.ts';
+import { loadSurveys, readSession, readText } from './load.ts';
 
-/** A job as a page folds and reduces it. Throws what is wrong with a file of it. */
+/** A job as a page folds and reduces it. A file that cannot be read is told of in its place. */
 export async function sentJob(id: string, { path, job, link }: JobFolder): Promise<SentJob> {
   const records = [...job.surfaces.values()].flatMap(({ rounds }) => rounds.map(({ survey }) => survey));
   return {
@@ -25,11 +25,14 @@ async function sentSurvey(
   path: string,
   { no, file, link }: ChangeOf<'survey'>,
 ): Promise<SentJob['surveys'][number]> {
-  if (link === null) {
-    return { as: 'sheet', no, sheet: parseSheet(await readFile(join(path, file), 'utf8')) };
+  try {
+    if (link === null) return { as: 'sheet', no, sheet: parseSheet(await readText(join(path, file))) };
+    const { header, events } = await readRecording(join(path, file), { skipReadings: true });
+    return { as: 'recording', no, header, events };
+  } catch (error) {
+    if (!isWayscribeError(error)) throw error;
+    return { as: 'unreadable', no, problem: error.detail };
   }
-  const { header, events } = await readRecording(join(path, file), { skipReadings: true });
-  return { as: 'recording', no, header, events };
 }
 
 /** A file that a survey can be taken home as. */

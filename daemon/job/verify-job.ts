@@ -69,7 +69,9 @@ async function checkFile(folder: string, change: WithFile): Promise<FileProblem 
     if (isWayscribeError(error, 'recording.notFound') || (error as NodeJS.ErrnoException).code === 'ENOENT') {
       return { file, what: 'is missing' };
     }
-    throw error;
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === undefined) throw error;
+    return { file, what: `cannot be read (${code})` };
   }
 }
 

@@ -8,6 +8,7 @@ import type { Job } from '../../shared/job/job.ts';
 import {
   askedChangesSchema,
   askedFileSchema,
+  type JobLink,
   type JobList,
   type KeptFile,
   newJobSchema,
@@ -41,6 +42,10 @@ function readingRoutes(jobs: JobStore): Router {
 
   router.get('/:id', async ({ params: { id } }, response) => {
     response.json(await sentJob(id, await jobs.open(id)));
+  });
+
+  router.get('/:id/link', async ({ params: { id } }, response) => {
+    response.json({ link: (await jobs.open(id)).link } satisfies JobLink);
   });
 
   router.get('/:id/verify', async ({ params: { id } }, response) => {

@@ -1,5 +1,6 @@
 import type { EventOf } from '../session/events.ts';
 import type { Result } from '../sheet/result.ts';
+import { type JobSurvey, linesUnder } from './survey.ts';
 
 type Contact = Result['metal'][string]['contact'];
 /** A print, whether it was recorded during a survey or in the job after it. */
@@ -32,6 +33,26 @@ export function blueAndNumbers(contact: Contact, names: readonly string[], print
     stations,
     agree: bare.length + surplus.length === 0,
     causes: [...causesOfBare(bare, contact, stations), ...causesOfSurplus(surplus)],
+  };
+}
+
+/** The same for a whole survey, which may be of several lines. */
+export function blueOnSurvey(
+  survey: Pick<JobSurvey, 'sheet' | 'heights' | 'result'>,
+  print: Print,
+): BlueAndNumbers {
+  const metals = Object.entries(survey.result.metal);
+  const none: Contact = { restsOn: [], inked: [] };
+  const parts =
+    metals.length > 0
+      ? metals.map(([name, { contact }]) =>
+          blueAndNumbers(contact, [...new Set(linesUnder(survey, name).flat())], print),
+        )
+      : [blueAndNumbers(none, survey.heights.names, print)];
+  return {
+    stations: parts.flatMap(({ stations }) => stations),
+    agree: parts.every(({ agree }) => agree),
+    causes: [...new Set(parts.flatMap(({ causes }) => causes))],
   };
 }
 

@@ -1,4 +1,5 @@
 import { WayscribeError } from '../errors.ts';
+import { withdrawalOf } from './change-text.ts';
 import type { AgreedLimit, ChangeOf, JobChange, JobHead, JobTarget, NewChange } from './document.ts';
 
 /** A survey of the job, and the passes that were scraped since the one before it of the same surface. */
@@ -127,6 +128,8 @@ export function checkChange(job: Job, change: NewChange): void {
   if (change.change === 'withdrawn') {
     const target = job.changes.find(({ no }) => no === change.of);
     if (!target) throw invalid('of', `there is no change ${change.of}`, 'name one that is in the list');
+    const before = withdrawalOf(target, job.changes);
+    if (before) throw invalid('of', `it was withdrawn by change ${before.no}`, 'name one that stands');
     if (target.change === 'withdrawn') throw invalid('of', 'a withdrawal stands', 'make the change anew');
     return;
   }

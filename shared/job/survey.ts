@@ -53,6 +53,18 @@ function withoutRounds({ passesPerRound: _, ...target }: NonNullable<JobSurface[
   return target;
 }
 
+/** The lines of stations that a plan or contact preview of this name is about: one line, or all of a plate. */
+export function linesUnder(
+  { sheet, heights }: Pick<JobSurvey, 'sheet' | 'heights'>,
+  name?: string,
+): string[][] {
+  const one = name === undefined ? undefined : sheet.lines[name];
+  if (one) return [one];
+  const lines = Object.values(sheet.lines);
+  const rest = heights.names.filter((station) => !lines.some((line) => line.includes(station)));
+  return rest.length > 0 ? [...lines, rest] : lines;
+}
+
 const lineEndings = ['.straightness', '.hollow', '.bulge'];
 
 function makes({ figures, lines, reference }: Result, figure: string): boolean {

@@ -34,10 +34,19 @@ export const sentJobSchema = z.object({
         events: z.array(eventSchema).describe('without the stream of readings'),
       }),
       z.object({ as: z.literal('sheet'), no: z.int(), sheet: z.unknown() }),
+      z.object({
+        as: z.literal('unreadable'),
+        no: z.int(),
+        problem: z.string().describe('why its file cannot be read'),
+      }),
     ]),
   ),
 });
 export type SentJob = z.infer<typeof sentJobSchema>;
+
+/** GET jobs/ID/link: whether the job is still the one that a page has drawn. */
+export const jobLinkSchema = z.object({ link: z.string() });
+export type JobLink = z.infer<typeof jobLinkSchema>;
 
 /** POST jobs: begins one. Answered with its `id`. */
 export const newJobSchema = z.strictObject({

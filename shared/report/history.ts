@@ -16,6 +16,8 @@ export interface History {
   readonly surveys: readonly [JobSurvey, ...JobSurvey[]];
   readonly first: JobSurvey;
   readonly newest: JobSurvey;
+  /** The passes before each survey, since the one that stands before it in `surveys`. */
+  readonly passes: readonly (readonly (readonly string[])[])[];
   /** What was learnt of the bite in each round; null where it cannot be told. One fewer than there are surveys. */
   readonly bites: readonly (Bite | null)[];
 }
@@ -26,21 +28,24 @@ export function historiesOf(job: Job, surveys: readonly JobSurvey[]): History[] 
     const [first, ...later] = surveys.filter(({ record }) => record.surface === surface.name);
     if (!first) return [];
     const all: [JobSurvey, ...JobSurvey[]] = [first, ...later];
-    const bites = later.map((survey, k) =>
-      biteBetween(all[k]!.heights, survey.heights, surface.rounds[k + 1]?.passes ?? []),
-    );
-    return [{ surface, surveys: all, first, newest: all.at(-1)!, bites }];
+    const passes = all.map((survey, k) => passesBetween(surface, all[k - 1], survey));
+    const bites = later.map((survey, k) => biteBetween(all[k]!.heights, survey.heights, passes[k + 1]!));
+    return [{ surface, surveys: all, first, newest: all.at(-1)!, passes, bites }];
   });
+}
+
+/** A survey in between that cannot be read leaves its passes to the next one. */
+function passesBetween({ rounds }: JobSurface, before: JobSurvey | undefined, after: JobSurvey) {
+  const at = (survey: JobSurvey) => rounds.findIndex((round) => round.survey.no === survey.record.no);
+  return rounds.slice(before ? at(before) + 1 : 0, at(after) + 1).flatMap((round) => round.passes);
 }
 
 /** Every print of a surface with the survey that it goes with: those of the recordings, and those of the job. */
 export function printsOf({ surface, surveys }: History): { survey: JobSurvey; print: Print }[] {
-  return surveys.flatMap((survey, k) =>
-    [...(survey.session?.prints ?? []), ...(surface.rounds[k]?.prints ?? [])].map((print) => ({
-      survey,
-      print,
-    })),
-  );
+  return surveys.flatMap((survey) => {
+    const round = surface.rounds.find((each) => each.survey.no === survey.record.no);
+    return [...(survey.session?.prints ?? []), ...(round?.prints ?? [])].map((print) => ({ survey, print }));
+  });
 }
 
 /** A figure of a result by its name, as a limit names it; null when the survey does not make it. */

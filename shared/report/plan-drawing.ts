@@ -2,7 +2,7 @@ import type { AdjustedHeights } from '../adjust/adjusted.ts';
 import { html, type Markup } from './html.ts';
 import { dimension, drawing, drawingWidth, label, n } from './svg.ts';
 
-/** A plate from above: something said of every station, and how dark its ink is. What it means stands in its caption. */
+/** A plate from above: every station with its name, its ink, and what is said of it, which stands in the caption. */
 export interface PlanOf {
   readonly id: string;
   readonly title: string;
@@ -38,6 +38,7 @@ export function planDrawing({ id, title, heights, mark }: PlanOf): Markup {
       const step = Math.round(said.ink * INK_STEPS) / INK_STEPS;
       return [
         html`<rect class="ink" x="${n(x(k) - 7)}" y="${n(y(k) - 7)}" width="14" height="14" fill-opacity="${n(step)}"/>`,
+        label([x(k) + 10, y(k) + 3], name, 'start', 'small'),
         label([x(k), y(k) + 18], said.text, 'middle', 'small'),
       ];
     })}`,

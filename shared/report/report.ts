@@ -60,9 +60,9 @@ ${drawingParts}
 <main>
 ${summary(job, histories, made, jobLink)}
 ${histories.map((history, k) => surfaceSection(history, k))}
-${histories.filter(wantsPlan).map((history, k) => scrapingPlans(history, k))}
 ${histories.map(worksheet)}
 ${closing(job, histories, evidence)}
+${histories.filter(wantsPlan).map((history, k) => scrapingPlans(history, k))}
 </main>
 </body>
 </html>

@@ -1,10 +1,12 @@
+import { stationRuns } from '../job/station-runs.ts';
+import { linesUnder } from '../job/survey.ts';
 import type { Result } from '../sheet/result.ts';
 import { amount } from '../words.ts';
 import type { History } from './history.ts';
 import { html, type Markup } from './html.ts';
 import { planDrawing } from './plan-drawing.ts';
 import { drawing, drawingWidth, label, line, n } from './svg.ts';
-import { dayOf, passesSince, stationRuns, sure } from './words.ts';
+import { dayOf, passesSince, sure } from './words.ts';
 
 type Metal = Result['metal'][string];
 
@@ -21,29 +23,30 @@ export function scrapingPlans({ surface, newest }: History, index: number): Mark
   const bite = newest.sheet.target?.biteUm ?? 5;
   const stop = newest.sheet.target?.stopPasses ?? 0;
   return html`${Object.entries(newest.result.metal).map(([name, metal], k) => {
-    const order = newest.sheet.lines[name] ?? newest.heights.names;
+    const lines = linesUnder(newest, name);
+    const isPlate = newest.sheet.lines[name] === undefined;
     const now = perRound === null ? metal.plan : metal.plan.slice(0, perRound);
     const later = metal.plan.length - now.length;
     return html`<section class="sheet bench whole-page">
 <h1>Scrape: ${name === 'plate' ? surface.name : name}</h1>
 <p class="context">From the survey ${newest.record.round}, ${dayOf(newest.record.at)}. Target ${metal.target}, ${bite} µm a pass.</p>
 ${surface.passesSince.length > 0 && html`<p class="bench-words">▲ ${passesSince(surface)} scraped since: measure again before you go on.</p>`}
-<figure>${newest.result.kind === 'plate' ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(order, metal, `bench-${index}-${k}`)}
-<figcaption>${newest.result.kind === 'plate' ? 'Passes at every station; the darker, the more.' : 'Blocks and large figures: passes. Below: what is above the target, µm.'}</figcaption></figure>
-<ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, order)}</span><span class="done"></span></li>`)}</ol>
+<figure>${isPlate ? plate(newest.heights, metal, `bench-${index}-${k}`) : strip(lines.flat(), metal, `bench-${index}-${k}`)}
+<figcaption>${isPlate ? 'Number and ink: passes at every station.' : 'Blocks and large figures: passes. Below: what is above the target, and how far that is sure, µm.'}</figcaption></figure>
+<ol class="passes">${now.map(({ pass, stations }) => html`<li><span class="no">Pass ${pass}</span><span>${stationRuns(stations, lines)}</span><span class="done"></span></li>`)}</ol>
 <p class="bench-words">Then measure again.${later > 0 && ` ${later} more pass${later === 1 ? '' : 'es'} foreseen after that.`}${stop > 0 && ` The last ${stop === 1 ? 'pass is' : `${stop} passes are`} left to the blue.`}</p>
-${doubtful(metal, order)}
+${doubtful(metal, lines)}
 <p>A suggestion from numbers, not a statement that metal may come off: what is off does not go back on. Look at the blue as well, and stop early.</p>
 </section>`;
   })}`;
 }
 
-function doubtful({ stations }: Metal, order: readonly string[]): Markup | false {
+function doubtful({ stations }: Metal, lines: readonly (readonly string[])[]): Markup | false {
   const names = Object.entries(stations)
     .filter(([, { removeUm, worthAStroke }]) => removeUm > 0 && !worthAStroke)
     .map(([name]) => name);
   if (names.length === 0) return false;
-  return html`<p class="bench-words">Not worth a stroke: ${stationRuns(names, order)} (hatched: less than its own doubt).</p>`;
+  return html`<p class="bench-words">Not worth a stroke: ${stationRuns(names, lines)} (hatched, or without a number: less than its own doubt).</p>`;
 }
 
 const left = 20;
@@ -71,7 +74,7 @@ function strip(order: readonly string[], { stations }: Metal, id: string): Marku
         label([x(k) + wide / 2, base - passes * block - 8], String(passes), 'middle', `${big} strong`),
         label([x(k) + wide / 2, base + 30], name, 'middle', `${big} strong`),
         label([x(k) + wide / 2, base + 52], removeUm === 0 ? '0' : amount(removeUm, uUm), 'middle'),
-        label([x(k) + wide / 2, base + 68], removeUm === 0 ? '' : `± ${sure(uUm)}`, 'middle', 'small'),
+        label([x(k) + wide / 2, base + 68], removeUm === 0 ? '' : sure(uUm), 'middle', 'small'),
       ];
     })}`,
     line([left - 10, base], [right + 10, base], 'thick'),
@@ -86,7 +89,9 @@ function plate(heights: History['newest']['heights'], { stations }: Metal, id: s
     heights,
     mark: (name) => {
       const found = stations[name];
-      return found ? { ink: found.passes / most, text: String(found.passes) } : null;
+      return found?.worthAStroke || found?.passes === 0
+        ? { ink: found.passes / most, text: String(found.passes) }
+        : { ink: 0, text: '' };
     },
   });
 }

@@ -1,5 +1,7 @@
-import { blueAndNumbers, hingeShape } from '../job/blue.ts';
+import { blueOnSurvey, hingeShape } from '../job/blue.ts';
 import { convergenceOf } from '../job/convergence.ts';
+import { stationRuns } from '../job/station-runs.ts';
+import { linesUnder } from '../job/survey.ts';
 import { unlike } from '../job/unlike.ts';
 import { sureTo } from '../words.ts';
 import { convergenceDrawing } from './convergence-drawing.ts';
@@ -7,7 +9,7 @@ import { heightsOf } from './heights.ts';
 import { figureOf, figureWords, type History, limitOf, mainFigureName, printsOf } from './history.ts';
 import { html, type Markup, table } from './html.ts';
 import { photoLink } from './photo-link.ts';
-import { capital, dayOf, metalSentences, sized, stationRuns, sure, verdictSentences } from './words.ts';
+import { capital, dayOf, metalSentences, sized, sure, verdictSentences } from './words.ts';
 
 /** All of one surface: drawing before and after, what was not alike, rounds, blue, conditions. */
 export function surfaceSection(history: History, index: number): Markup {
@@ -40,7 +42,7 @@ ${
 }
 
 function rounds(history: History, index: number): Markup {
-  const { surface, surveys, bites } = history;
+  const { surveys, bites } = history;
   const name = mainFigureName(history);
   const figures = surveys.map(({ result }) => (name === null ? null : figureOf(result, name)));
   const known = surveys.flatMap((survey, k) =>
@@ -79,7 +81,7 @@ ${table(
   surveys.map(({ record }, k) => {
     const figure = figures[k];
     const bite = k > 0 ? bites[k - 1] : null;
-    const passes = surface.rounds[k]?.passes.length ?? 0;
+    const passes = history.passes[k]!.length;
     return [
       record.round,
       dayOf(record.at),
@@ -101,17 +103,11 @@ function blue(history: History): Markup | false {
 ${table(
   ['Round', 'By the numbers', 'Blue showed', 'Points, coverage', 'Turns at', 'Together'],
   printed.map(({ survey, print }) => {
-    const [line, metal] = Object.entries(survey.result.metal)[0] ?? [];
-    const names = (line !== undefined && survey.sheet.lines[line]) || survey.heights.names;
-    const { stations, agree, causes } = blueAndNumbers(
-      metal?.contact ?? { restsOn: [], inked: [] },
-      names,
-      print,
-    );
+    const { stations, agree, causes } = blueOnSurvey(survey, print);
     const on = (key: 'expected' | 'shows') =>
       stationRuns(
         stations.filter((station) => station[key]).map(({ name }) => name),
-        names,
+        linesUnder(survey),
       ) || 'nowhere';
     return [
       survey.record.round,

@@ -126,15 +126,3 @@ export function instrumentOf({ session }: JobSurvey): string {
   const spread = sigma === undefined ? 'spread not proved' : `spread ${twoDigits(sigma)} ${counts}`;
   return `${name}${serial ? `, no. ${serial}` : ''}; ${provedOn ? `proved ${provedOn}` : 'not proved'}, ${spread.replaceAll('um', 'µm')}`;
 }
-
-/** F0, F1, F2, F5 as "F0–F2, F5", by the order in which they stand; not broken at the dash. */
-export function stationRuns(names: readonly string[], order: readonly string[]): string {
-  const wanted = new Set(names);
-  const runs: string[][] = [];
-  order.forEach((name, k) => {
-    if (!wanted.has(name)) return;
-    if (k > 0 && wanted.has(order[k - 1]!)) runs.at(-1)!.push(name);
-    else runs.push([name]);
-  });
-  return runs.map((run) => (run.length > 1 ? `${run[0]}–\u2060${run.at(-1)}` : run[0])).join(', ');
-}

@@ -81,9 +81,26 @@ describe('a job on the command line', () => {
     const job = join(testFolder(), 'job');
     well('job', 'new', job, '--part', 'bed');
     well('job', 'add', job, join(recordings, 'rebuild', 'front-way-as-found.jsonl'), '--by', 'a');
-    well('job', 'withdraw', job, '2', 'the wrong bed', '--by', 'a');
+    expect(well('job', 'changes', job)).toContain('2  ');
+    const [no] = /^(\d+) .*survey of front way, as found/m.exec(well('job', 'changes', job))!.slice(1);
+    well('job', 'withdraw', job, no!, 'the wrong bed', '--by', 'a');
+    expect(well('job', 'changes', job)).toContain('; withdrawn by 3');
+    const { stderr } = wayscribe('job', 'withdraw', job, no!, 'twice');
+    expect(stderr).toContain('it was withdrawn by change 3');
     expect(well('job', 'show', job)).not.toContain('as found');
     expect(readFileSync(join(job, 'job.json'), 'utf8')).toContain('front-way-as-found.jsonl');
+  });
+
+  test('passes are on stations that were surveyed, singly or as runs', () => {
+    const job = join(testFolder(), 'job');
+    well('job', 'new', job, '--part', 'bed');
+    well('job', 'add', job, join(recordings, 'rebuild', 'front-way-as-found.jsonl'), '--by', 'a');
+    const { status, stderr } = wayscribe('job', 'scraped', job, 'front way', 'F0-F2', 'F99');
+    expect(status).toBe(2);
+    expect(stderr).toContain('"front way" has no station "F99"');
+    expect(stderr).toContain('F0–\u2060F12');
+    expect(well('job', 'scraped', job, 'front way', 'F0-F2,F9')).toContain('1 pass on front way noted');
+    expect(readFileSync(join(job, 'job.json'), 'utf8')).toContain('[["F0","F1","F2","F9"]]');
   });
 
   test.each([

@@ -1,12 +1,13 @@
 import { hash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { readdir, readFile, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Daemon, startDaemon } from '../../daemon/daemon.ts';
 import { openJob } from '../../shared/job/open.ts';
 import { type JobList, jobVerdictSchema, sentJobSchema } from '../../shared/job/wire.ts';
+import { historiesOf } from '../../shared/report/history.ts';
 
 const rebuild = join(import.meta.dirname, '..', '..', 'recordings', 'rebuild');
 
@@ -62,6 +63,24 @@ describe('jobs over HTTP', () => {
     const verdict = jobVerdictSchema.parse(await (await get('/rebuild/verify')).json());
     expect(verdict.problems).toEqual([]);
     expect(verdict.files.filter((file) => file.endsWith('.html'))).toHaveLength(2);
+  });
+
+  test('a survey whose file cannot be read leaves the others as they are', async () => {
+    const path = join(folder, 'rebuild', 'front-way-in-work-2.jsonl');
+    const text = await readFile(path, 'utf8');
+    const whole = await opened('rebuild');
+    const passes = (job: typeof whole) =>
+      historiesOf(job.job, job.surveys).map((history) => history.passes.flat().length);
+    for (const broken of [null, '', text.slice(0, 40), text.replace('"type":"take"', '"type":"tak"')]) {
+      await (broken === null ? rm(path) : writeFile(path, broken));
+      const job = await opened('rebuild');
+      const gone = job.unreadable.map(({ record }) => record.file);
+      if (broken === null || broken.length < 50) expect(gone).toEqual(['front-way-in-work-2.jsonl']);
+      expect(job.surveys.length + job.unreadable.length).toBe(8);
+      // What was scraped before it was scraped before the next one.
+      expect(passes(job)).toEqual(passes(whole));
+    }
+    await writeFile(path, text);
   });
 
   test('a changed byte is found, named by its line', async () => {

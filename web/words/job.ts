@@ -71,20 +71,3 @@ export function verdictWords({ files, problems }: JobVerdict): string[] {
 function plain(file: string): string {
   return file.split('/').at(-1) ?? file;
 }
-
-/** Stations as a person writes them: "F4-F6, F9" by the order in which they stand; what is none of them. */
-export function readStations(
-  text: string,
-  order: readonly string[],
-): { stations: string[]; unknown: string | null } {
-  const at = (name: string) => order.findIndex((each) => each.toLowerCase() === name.toLowerCase());
-  const found = new Set<number>();
-  for (const part of text.split(/[,;\s]+/).filter(Boolean)) {
-    const whole = at(part);
-    const [from = '', to = ''] = whole >= 0 ? [part, part] : part.split(/[-–\u2060]+/);
-    const [first, last] = [at(from), at(to)];
-    if (first < 0 || last < 0) return { stations: [], unknown: part };
-    for (let k = Math.min(first, last); k <= Math.max(first, last); k += 1) found.add(k);
-  }
-  return { stations: order.filter((_, k) => found.has(k)), unknown: null };
-}

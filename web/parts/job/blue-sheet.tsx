@@ -1,7 +1,9 @@
-import { blueAndNumbers, hingeShape, type Print } from '../../../shared/job/blue.ts';
-import type { JobSurvey } from '../../../shared/job/survey.ts';
+import { blueOnSurvey, hingeShape, type Print } from '../../../shared/job/blue.ts';
+import { stationRuns } from '../../../shared/job/station-runs.ts';
+import { type JobSurvey, linesUnder } from '../../../shared/job/survey.ts';
 import { type History, printsOf } from '../../../shared/report/history.ts';
-import { capital, stationRuns } from '../../../shared/report/words.ts';
+import { capital } from '../../../shared/report/words.ts';
+import type { Result } from '../../../shared/sheet/result.ts';
 import { across } from '../../drawing/across.ts';
 import { InkRows } from '../../drawing/job/ink-rows.tsx';
 import { placedOn, reachOf } from '../../drawing/job/placed.ts';
@@ -41,7 +43,7 @@ export function BlueSheet({ desk }: { desk: Desk }) {
   );
 }
 
-type Contact = Parameters<typeof blueAndNumbers>[0];
+type Contact = Result['metal'][string]['contact'];
 
 function Inked(props: { survey: JobSurvey; line: string; contact: Contact; print: Print | null }) {
   const { survey, line, contact, print } = props;
@@ -77,10 +79,8 @@ function Inked(props: { survey: JobSurvey; line: string; contact: Contact; print
 
 /** Whether they agree; else what is likely to be the cause. */
 function Together({ survey, print }: { survey: JobSurvey; print: Print }) {
-  const [line, metal] = Object.entries(survey.result.metal)[0] ?? [];
-  if (!metal) return null;
-  const names = (line !== undefined && survey.sheet.lines[line]) || survey.heights.names;
-  const { agree, causes, stations } = blueAndNumbers(metal.contact, names, print);
+  const { agree, causes, stations } = blueOnSurvey(survey, print);
+  if (stations.length === 0) return null;
   const apart = stations.filter(({ expected, shows }) => expected !== shows).map(({ name }) => name);
   return (
     <div data-testid="blue-verdict" data-agree={agree}>
@@ -88,7 +88,7 @@ function Together({ survey, print }: { survey: JobSurvey; print: Print }) {
         {agree
           ? say('Blue and numbers agree.')
           : say('▲ Blue and numbers disagree at {stations}. Neither overrules the other; look for:', {
-              stations: stationRuns(apart, names),
+              stations: stationRuns(apart, linesUnder(survey)),
             })}
       </p>
       <ul class="causes">
@@ -156,10 +156,8 @@ function Earlier({ history, besides }: { history: History; besides: Print | null
       <h2>{say('Earlier prints')}</h2>
       <dl class="unlike">
         {others.map(({ survey, print }, k) => {
-          const [line, metal] = Object.entries(survey.result.metal)[0] ?? [];
-          const names = (line !== undefined && survey.sheet.lines[line]) || survey.heights.names;
-          const shows = names.filter((name) => print.stations[name]?.shows);
-          const agree = metal && blueAndNumbers(metal.contact, names, print).agree;
+          const shows = survey.heights.names.filter((name) => print.stations[name]?.shows);
+          const { agree } = blueOnSurvey(survey, print);
           return (
             <div key={`${survey.record.no} ${k}`}>
               <dt>{capital(survey.record.round)}</dt>
@@ -169,7 +167,7 @@ function Earlier({ history, besides }: { history: History; besides: Print | null
                     ? 'showed at {stations}, as the numbers said'
                     : '▲ showed at {stations}, not as the numbers said',
                   {
-                    stations: stationRuns(shows, names) || say('nowhere'),
+                    stations: stationRuns(shows, linesUnder(survey)) || say('nowhere'),
                   },
                 )}
               </dd>

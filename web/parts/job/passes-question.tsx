@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { stationRuns } from '../../../shared/report/words.ts';
+import { readStations, stationRuns } from '../../../shared/job/station-runs.ts';
+import { linesUnder } from '../../../shared/job/survey.ts';
 import { usePage } from '../../state/page.ts';
 import { nothing } from '../../state/page-state.ts';
-import { readStations } from '../../words/job.ts';
 import { say } from '../../words/say.ts';
 import type { Desk } from './desk.ts';
 import { JobForm } from './job-form.tsx';
@@ -16,18 +16,16 @@ interface Row {
 export function PassesQuestion({ desk }: { desk: Desk }) {
   const page = usePage();
   const { history, surface } = desk;
-  const order = history
-    ? [...new Set([...Object.values(history.newest.sheet.lines).flat(), ...history.newest.heights.names])]
-    : [];
+  const lines = history ? linesUnder(history.newest) : [];
   const plans = Object.values(history?.newest.result.metal ?? {});
   const perRound = surface?.target?.passesPerRound ?? 4;
   const [rows, setRows] = useState<readonly Row[]>(() => {
     const planned = plans.flatMap(({ plan }) =>
-      plan.slice(0, perRound).map(({ stations }) => ({ text: stationRuns(stations, order), taken: true })),
+      plan.slice(0, perRound).map(({ stations }) => ({ text: stationRuns(stations, lines), taken: true })),
     );
     return planned.length > 0 ? planned : [{ text: '', taken: true }];
   });
-  const read = rows.map(({ text }) => readStations(text, order));
+  const read = rows.map(({ text }) => readStations(text, lines));
   const taken = read.filter(({ stations }, k) => rows[k]!.taken && stations.length > 0);
   const wrong = rows.some(({ taken: on }, k) => on && read[k]!.unknown !== null);
   const change = (k: number, part: Partial<Row>) =>

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
+import { stationRuns } from '../../../shared/job/station-runs.ts';
+import { linesUnder } from '../../../shared/job/survey.ts';
 import { differencesOf, type History } from '../../../shared/report/history.ts';
 import { wantsPlan } from '../../../shared/report/scraping-plan.ts';
-import { passesSince, stationRuns } from '../../../shared/report/words.ts';
+import { passesSince } from '../../../shared/report/words.ts';
 import type { Result } from '../../../shared/sheet/result.ts';
 import { across } from '../../drawing/across.ts';
 import { PassStrip } from '../../drawing/bed/pass-strip.tsx';
@@ -142,7 +144,7 @@ function Passes({ history, name, metal, several }: OfLine & { readonly several: 
   const { surface, newest } = history;
   const [whole, setWhole] = useState(false);
   const done = !wantsPlan(history);
-  const order = newest.sheet.lines[name] ?? newest.heights.names;
+  const lines = linesUnder(newest, name);
   const perRound = surface.target?.passesPerRound ?? 4;
   const next = done ? [] : metal.plan.slice(0, perRound);
   const now = whole ? metal.plan : next;
@@ -170,7 +172,7 @@ function Passes({ history, name, metal, several }: OfLine & { readonly several: 
           {now.map(({ pass, stations }) => (
             <li key={pass}>
               <span class="no">{say('Pass {pass}', { pass })}</span>
-              <span class="where">{stationRuns(stations, order)}</span>
+              <span class="where">{stationRuns(stations, lines)}</span>
               <span class="tick-box" />
             </li>
           ))}
@@ -192,7 +194,7 @@ function Passes({ history, name, metal, several }: OfLine & { readonly several: 
           {say('Not worth a stroke (hatched, less than its own doubt): {stations}.', {
             stations: stationRuns(
               doubtful.map(([station]) => station),
-              order,
+              lines,
             ),
           })}
         </p>

@@ -61,7 +61,7 @@ export function RoundsSheet({ desk }: { desk: Desk }) {
 }
 
 function RoundsTable({ history, figure }: { history: History; figure: MainFigure }) {
-  const { surveys, surface, bites } = history;
+  const { surveys, bites } = history;
   return (
     <table class="job-table" data-testid="rounds">
       <thead>
@@ -78,7 +78,7 @@ function RoundsTable({ history, figure }: { history: History; figure: MainFigure
         {surveys.map(({ record, result }, k) => {
           const found = figureOf(result, figure.name);
           const bite = k > 0 ? bites[k - 1] : null;
-          const passes = surface.rounds[k]?.passes.length ?? 0;
+          const passes = history.passes[k]!.length;
           return (
             <tr key={record.no}>
               <th scope="row">{record.round}</th>
