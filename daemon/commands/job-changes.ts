@@ -1,8 +1,9 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { WayscribeError } from '../../shared/errors.ts';
-import { changeText, withdrawalOf } from '../../shared/job/change-text.ts';
+import { changeText } from '../../shared/job/change-text.ts';
 import { type JobChange, jobTargetSchema } from '../../shared/job/document.ts';
 import { readStations } from '../../shared/job/station-runs.ts';
+import { withdrawalOf } from '../../shared/job/withdrawal.ts';
 import { JobFolder } from '../job/job-folder.ts';
 import { stationsOf } from '../job/load.ts';
 import { jobSentences } from './job-sentences.ts';

@@ -1,5 +1,5 @@
 import { figureWords } from '../report/history.ts';
-import type { ChangeOf, JobChange } from './document.ts';
+import type { JobChange } from './document.ts';
 
 /** What a change says, in a few words: "survey of front way, in work 2 (front-way-in-work-2.jsonl)". */
 export function changeText(change: JobChange): string {
@@ -29,12 +29,4 @@ export function changeText(change: JobChange): string {
     case 'withdrawn':
       return `${change.of} withdrawn: ${change.reason}`;
   }
-}
-
-/** The change that withdrew this one; undefined while it stands. */
-export function withdrawalOf(
-  { no }: JobChange,
-  changes: readonly JobChange[],
-): ChangeOf<'withdrawn'> | undefined {
-  return changes.find((each): each is ChangeOf<'withdrawn'> => each.change === 'withdrawn' && each.of === no);
 }

@@ -1,6 +1,6 @@
 import { WayscribeError } from '../errors.ts';
-import { withdrawalOf } from './change-text.ts';
 import type { AgreedLimit, ChangeOf, JobChange, JobHead, JobTarget, NewChange } from './document.ts';
+import { withdrawalOf } from './withdrawal.ts';
 
 /** A survey of the job, and the passes that were scraped since the one before it of the same surface. */
 export interface Round {
