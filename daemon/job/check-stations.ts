@@ -1,18 +1,14 @@
 import { WayscribeError } from '../../shared/errors.ts';
 import type { JobChange } from '../../shared/job/document.ts';
 import { stationRuns } from '../../shared/job/station-runs.ts';
-import type { JobFolder } from './job-folder.ts';
-import { stationsOf } from './load.ts';
+import { type JobInFolder, stationsOf } from './load.ts';
 
 /**
  * Proves that passes and prints are on stations of the newest survey of their surface. Before the first survey, or
  * when it cannot be read, any name may do.
  * @throws WayscribeError `job.invalid`
  */
-export async function checkStations(
-  folder: Pick<JobFolder, 'path' | 'job'>,
-  change: JobChange,
-): Promise<void> {
+export async function checkStations(folder: JobInFolder, change: JobChange): Promise<void> {
   if (change.change !== 'passes' && change.change !== 'print') return;
   const lines = await stationsOf(folder, change.surface);
   if (!lines) return;

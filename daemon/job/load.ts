@@ -7,19 +7,21 @@ import { type JobSurvey, linesUnder, surveyOf } from '../../shared/job/survey.ts
 import { fold, type Session } from '../../shared/session/fold.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { readRecording } from '../recording/reader.ts';
-import type { JobFolder } from './job-folder.ts';
+
+/** A job and where its files lie. */
+export interface JobInFolder {
+  readonly path: string;
+  readonly job: Job;
+}
 
 /** Every survey of a job that stands, in the order in which they were added, each with what it comes to. */
-export async function loadSurveys({ path, job }: Pick<JobFolder, 'path' | 'job'>): Promise<JobSurvey[]> {
+export async function loadSurveys({ path, job }: JobInFolder): Promise<JobSurvey[]> {
   const surveys: JobSurvey[] = [];
   for (const record of recordsOf(job)) surveys.push(await loadSurvey({ path, job }, record));
   return surveys;
 }
 
-async function loadSurvey(
-  { path, job }: Pick<JobFolder, 'path' | 'job'>,
-  record: ChangeOf<'survey'>,
-): Promise<JobSurvey> {
+async function loadSurvey({ path, job }: JobInFolder, record: ChangeOf<'survey'>): Promise<JobSurvey> {
   const surface = job.surfaces.get(record.surface)!;
   const file = join(path, record.file);
   return record.link === null
@@ -28,10 +30,7 @@ async function loadSurvey(
 }
 
 /** The lines of stations of the newest survey of a surface; null before the first, or when it cannot be read. */
-export async function stationsOf(
-  folder: Pick<JobFolder, 'path' | 'job'>,
-  surface: string,
-): Promise<string[][] | null> {
+export async function stationsOf(folder: JobInFolder, surface: string): Promise<string[][] | null> {
   const record = folder.job.surfaces.get(surface)?.rounds.at(-1)?.survey;
   if (!record) return null;
   try {
