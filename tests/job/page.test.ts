@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { JobFolder } from '../../daemon/job/job-folder.ts';
 import { verifyJob } from '../../daemon/job/verify-job.ts';
 import { openBrowser } from '../tools/browser.ts';
 import { DaemonProcess } from '../tools/daemon-process.ts';
@@ -128,6 +129,26 @@ describe('the job of the demo, from the first look to the verified report', () =
     expect(await page.getByTestId('blue-verdict').getAttribute('data-agree')).toBe('false');
     expect(await page.getByTestId('blue-verdict').textContent()).toContain('Neither overrules the other');
     expect(await page.getByTestId('blue').textContent()).toContain('as a flat one does');
+  });
+
+  test('what was changed elsewhere is drawn, and that is said; an entry is withdrawn, and stays', async () => {
+    await press('o', 'papers');
+    const elsewhere = await JobFolder.open(join(folder, 'rebuild'));
+    const at = '2026-03-20T08:00:00Z';
+    await elsewhere.add({ at, by: 'the other shift', change: 'note', text: 'written elsewhere' });
+    const entry = page.getByText('written elsewhere').first();
+    await entry.waitFor();
+    expect(await page.getByTestId('notice').textContent()).toContain('the other shift has changed this job');
+    await page.getByTestId('changes-fold').click();
+    const { no } = elsewhere.job.changes.at(-1)!;
+    const line = page.locator(`[data-change="${no}"]`);
+    await line.getByRole('button', { name: 'Withdraw' }).click();
+    await page.locator('[name="withdraw-reason"]').fill('the wrong job');
+    await page.getByTestId('withdraw').click();
+    await line.getByText('withdrawn by').waitFor();
+    const { job } = await JobFolder.open(join(folder, 'rebuild'));
+    expect(job.changes.at(-1)).toMatchObject({ change: 'withdrawn', of: no, reason: 'the wrong job' });
+    expect(job.notes.some(({ text }) => text === 'written elsewhere')).toBe(false);
   });
 
   test('the report opens by itself and is made by the job; everything is verified', async () => {

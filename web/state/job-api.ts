@@ -4,6 +4,7 @@ import { type OpenJob, openJob } from '../../shared/job/open.ts';
 import {
   type AskedChange,
   type AskedFile,
+  jobLinkSchema,
   jobListSchema,
   jobVerdictSchema,
   keptFileSchema,
@@ -24,7 +25,12 @@ const lost: SentError = {
   remedy: 'see whether it still runs',
 };
 
+let writes = 0;
+/** How often this page has asked for a job to be written, to tell its own changes from those of others. */
+export const writesSoFar = () => writes;
+
 async function ask<T>(path: string, schema: z.ZodType<T> | null, init?: RequestInit): Promise<Answer<T>> {
+  if (init) writes += 1;
   try {
     const response = await fetch(`api/jobs${path}`, init);
     if (response.status === 204) return { found: undefined as T };
@@ -81,6 +87,7 @@ export const takeFile = (id: string, file: File, told: AskedFile) =>
     },
   );
 
+export const askLink = (id: string) => ask(of(id, 'link'), jobLinkSchema);
 export const keepReport = (id: string, by: string) => ask(of(id, 'report'), keptFileSchema, post({ by }));
 export const askVerdict = (id: string) => ask(of(id, 'verify'), jobVerdictSchema);
 

@@ -16,12 +16,12 @@ import { PlanSheet } from '../parts/job/plan-sheet.tsx';
 import { RoundsSheet } from '../parts/job/rounds-sheet.tsx';
 import { NoticeLine } from '../parts/notice-line.tsx';
 import { SentenceHead } from '../parts/sentence-head.tsx';
-import { askJob, writeChanges } from '../state/job-api.ts';
+import { askJob, askLink, writeChanges, writesSoFar } from '../state/job-api.ts';
 import { usePage, usePick } from '../state/page.ts';
 import type { JobSheet } from '../state/page-state.ts';
 import { recall, remember } from '../state/preferences.ts';
 import { jobSentence, mainFigure, roundText } from '../words/job.ts';
-import type { Notice } from '../words/notices.ts';
+import type { FirstNotice, Notice } from '../words/notices.ts';
 import { say } from '../words/say.ts';
 
 const sheets: Readonly<Record<JobSheet, (props: { desk: Desk }) => preact.JSX.Element | null>> = {
@@ -48,7 +48,7 @@ export function JobView() {
             what={jobSentence(history, surface?.name ?? null)}
             context={history ? `${open.job.head.part}. ${roundText(history)}` : open.job.head.part}
           >
-            <NoticeLine notice={noticeOf(desk)} />
+            <NoticeLine {...noticesOf(desk)} />
           </SentenceHead>
           {history && <JobFigure history={history} />}
         </header>
@@ -81,19 +81,38 @@ function Opening() {
   );
 }
 
+/** So often a page looks whether its job was changed by another page or on the command line. */
+const LOOK_MS = 2000;
+
 function useDesk(): Desk | null {
   const page = usePage();
   const looking = usePick((state) => state.job);
   const [open, setOpen] = useState<OpenJob | null>(null);
   const [own, setOwn] = useState(() => recall().by);
   const id = looking?.id ?? '';
+  const [changedBy, setChangedBy] = useState<string | null>(null);
   const load = useCallback(async (): Promise<SentError | null> => {
     const { found, error } = await askJob(id);
     setOpen(found ?? null);
+    setChangedBy(null);
     page.change({ refusal: error ?? null });
     return error ?? null;
   }, [id]);
   useEffect(() => void load(), [load]);
+  useEffect(() => {
+    if (!open || open.id !== id) return;
+    const look = async () => {
+      const writes = writesSoFar();
+      const { found } = await askLink(id);
+      if (!found || found.link === open.link || writesSoFar() !== writes) return;
+      const now = (await askJob(id)).found;
+      if (!now) return;
+      setOpen(now);
+      setChangedBy(now.job.changes.at(-1)?.by ?? null);
+    };
+    const timer = setInterval(() => void look(), LOOK_MS);
+    return () => clearInterval(timer);
+  }, [id, open]);
   if (!open || open.id !== id) return null;
   const surface = surfaceOf(open, looking?.surface ?? null);
   const by = own ?? open.job.changes.at(-1)?.by ?? say('somebody');
@@ -104,6 +123,7 @@ function useDesk(): Desk | null {
   };
   return {
     open,
+    changedBy,
     surface,
     history: historyOf(open, surface),
     by,
@@ -114,6 +134,30 @@ function useDesk(): Desk | null {
     settle,
     write: async (...changes) => settle((await writeChanges(id, by.trim() || '?', changes)).error),
   };
+}
+
+/** What is to be known of a job first: what was changed elsewhere, what cannot be read, then how the surface stands. */
+function noticesOf(desk: Desk): FirstNotice {
+  const { changedBy, open } = desk;
+  const [notice = null, ...more] = [
+    changedBy === null
+      ? null
+      : {
+          text: say('{by} has changed this job elsewhere: it is drawn as it is now.', { by: changedBy }),
+          warns: false,
+        },
+    ...open.unreadable.map(({ record: { file, surface, round }, problem }) => ({
+      text: say('{file} cannot be read, so {surface}, {round}, is left out: {problem}.', {
+        file,
+        surface,
+        round,
+        problem,
+      }),
+      warns: true,
+    })),
+    noticeOf(desk),
+  ].filter((each) => each !== null);
+  return { notice, more };
 }
 
 /** The most urgent thing to know of a surface. */

@@ -7,6 +7,8 @@ import { type History, historiesOf } from '../../../shared/report/history.ts';
 /** Everything that the sheets of an open job draw from, and how they write into it. */
 export interface Desk {
   readonly open: OpenJob;
+  /** Who changed the job elsewhere since it was drawn here; null when nobody did. */
+  readonly changedBy: string | null;
   /** The surface that is looked at; null while the job has none. */
   readonly surface: JobSurface | null;
   /** Its surveys; null before the first. */

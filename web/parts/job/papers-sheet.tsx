@@ -6,6 +6,7 @@ import { dayText, verdictWords } from '../../words/job.ts';
 import { say } from '../../words/say.ts';
 import { Control } from '../control.tsx';
 import { BringIn } from './bring-in.tsx';
+import { ChangesList } from './changes-list.tsx';
 import type { Desk } from './desk.ts';
 
 /** What is taken home, what is brought in, and the proof that all of it is as it was written. */
@@ -71,6 +72,7 @@ export function PapersSheet({ desk }: { desk: Desk }) {
         </div>
         <BringIn desk={desk} />
         <Notes desk={desk} />
+        <ChangesList desk={desk} />
       </div>
       <div class="column-of">
         <h2>{say('Surveys of {surface}', { surface: desk.surface?.name ?? say('the job') })}</h2>
