@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { mkdir, mkdtemp, readFile, rm, truncate, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
@@ -47,6 +47,7 @@ describe('help', () => {
     'serve',
     'demo',
     'replay',
+    'lesson',
     'reduce',
     'ports',
     'listen',
@@ -67,6 +68,7 @@ describe('help', () => {
       'serve',
       'demo',
       'replay',
+      'lesson',
       'reduce',
       'ports',
       'listen',
@@ -303,5 +305,45 @@ describe('serve', () => {
     expect(said).toMatch(/^Wayscribe is at http:\/\/localhost:\d+\/$/m);
     child.kill('SIGTERM');
     expect(await ended).toBe(0);
+  });
+});
+
+describe('lesson check', () => {
+  const chip = 'recordings/lessons/chip.lesson.json';
+  const spoilt = async (change: (text: string) => string) => {
+    const lesson = change(await readFile(chip, 'utf8'));
+    const path = join(await mkdtemp(join(tmpdir(), 'wayscribe-')), 'mine.lesson.json');
+    await writeFile(path, lesson);
+    return path;
+  };
+
+  it('finds every lesson that ships sound, beside its recording', async () => {
+    for (const name of (await readdir('recordings/lessons')).filter((file) =>
+      file.endsWith('.lesson.json'),
+    )) {
+      const { stdout, stderr, status } = await wayscribe('lesson', 'check', `recordings/lessons/${name}`);
+      expect(stdout).toMatch(
+        /is sound and fits recordings\/lessons\/\S+\.jsonl; notes: \d+, questions: \d+\./,
+      );
+      expect(stderr).toBe('');
+      expect(status).toBe(0);
+    }
+  }, 60_000);
+
+  it.each([
+    ['moments[3].at', '"at": 453', '"at": 99999', 'there is no event'],
+    ['moments[2].right', '"right": "wipe"', '"right": "hope"', '"hope"'],
+    ['moments[0].arrows[0].to', '"to": "F4"', '"to": "Q1"', 'Q1 is no station'],
+    ['lookFor', '"lookFor"', '"lookfor"', 'this is missing'],
+    ['recording', '"recording": "chip"', '"recording": "drift"', 'belongs to drift'],
+  ] as const)('names the place of a mistake: %s', async (place, right, wrong, words) => {
+    const path = await spoilt((lesson) => lesson.replace(right, wrong));
+    const told = await wayscribe('lesson', 'check', path, 'recordings/lessons/chip.jsonl');
+    expectRefused(told, place);
+    expect(told.stderr).toContain(words);
+  });
+
+  it('says which recording is missing', async () => {
+    expectRefused(await wayscribe('lesson', 'check', await spoilt((lesson) => lesson)), 'chip.jsonl');
   });
 });

@@ -5,6 +5,7 @@ import { completionCommand } from './completion.ts';
 import { demoCommand } from './demo.ts';
 import { doctorCommand } from './doctor.ts';
 import { jobCommand } from './job.ts';
+import { lessonCommand } from './lesson.ts';
 import { listenCommand } from './listen.ts';
 import { applySettingsFile } from './options.ts';
 import { portsCommand } from './ports.ts';
@@ -29,6 +30,7 @@ const inputErrors: ReadonlySet<string> = new Set<ErrorCode>([
   'job.exists',
   'job.invalid',
   'job.notFound',
+  'lesson.invalid',
   'recording.broken',
   'recording.invalid',
   'recording.notFound',
@@ -69,6 +71,7 @@ function cli(): Command {
     serveCommand,
     demoCommand,
     replayCommand,
+    lessonCommand,
     reduceCommand,
     portsCommand,
     listenCommand,

@@ -27,12 +27,12 @@ export function LessonEditor({ replay }: { replay: Replay }) {
     if (!problem) page.turn((state) => replaying(state, (known) => ({ ...known, lesson: next })));
     return !problem;
   };
-  const field = (name: 'title' | 'about' | 'lookFor' | 'seen' | 'unseen', label: string) => (
-    <Field
+  const field = (name: TextName, label: string) => (
+    <LessonField
       label={label}
       name={name}
       value={lesson[name]}
-      onInput={(text) => change(() => ({ [name]: text }))}
+      onChange={(text) => change(() => ({ [name]: text }))}
     />
   );
   return (
@@ -117,6 +117,30 @@ export function LessonEditor({ replay }: { replay: Replay }) {
         />
       </div>
     </aside>
+  );
+}
+
+type TextName = 'title' | 'about' | 'lookFor' | 'seen' | 'unseen';
+
+interface LessonFieldProps {
+  readonly label: string;
+  readonly name: TextName;
+  readonly value: string;
+  /** False when it was refused. */
+  onChange(text: string): boolean;
+}
+
+/** One text of the lesson. It may be empty while it is written; left so, it says again what it said last. */
+function LessonField({ label, name, value, onChange }: LessonFieldProps) {
+  const [draft, setDraft] = useState<string | null>(null);
+  return (
+    <Field
+      label={label}
+      name={name}
+      value={draft ?? value}
+      onInput={(text) => setDraft(onChange(text) ? null : text)}
+      onBlur={() => setDraft(null)}
+    />
   );
 }
 

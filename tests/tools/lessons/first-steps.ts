@@ -42,7 +42,7 @@ export const cleanWalk: Scenario = {
         {
           is: 'note',
           at: 0,
-          text: 'The level stands with its two feet on two marks, 150 mm apart. It does not tell heights: it tells how much one foot stands over the other. Press play.',
+          text: 'The level stands with its two feet on two marks, 150 mm apart. It does not tell heights: it tells how much one foot stands over the other. Press Go on.',
           arrows: [
             { to: 'F0', says: 'one foot here' },
             { to: 'F1', says: 'the other here' },
@@ -125,10 +125,10 @@ export const signInverted: Scenario = {
       {
         is: 'stop',
         at: facts.at(8),
-        text: 'Which of these would show that the sign is wrong?',
-        right: 'turn',
+        text: 'A crown, on a way that should be worn hollow. What now?',
+        right: 'wait',
         because:
-          'Turning the level end for end changes the sign of the slope but not of its zero: it does not find the wrong sign by itself, but with a strip of paper under the far foot you see at once which way plus points. Reading everything a second time shows nothing.',
+          'Stop, and put a strip of paper under the foot at the far end: the reading must go towards plus. Wiping, repeating and taking more can’t show it, because every reading is wrong alike.',
       },
       {
         is: 'note',

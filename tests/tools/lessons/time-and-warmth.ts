@@ -184,7 +184,7 @@ export const straightNotLevel: Scenario = {
       {
         is: 'note',
         at: facts.lastSeq,
-        text: `Nothing is to be scraped: ${facts.straight()} µm found, ${facts.trueStraight()} µm true. Level the bed when it is used, or for the turned work, not for the scraping.`,
+        text: `Nothing is to be scraped: ${facts.straight()} µm found, ${facts.trueStraight()} µm true. Level the bed for the work that is done on it, not for the scraping.`,
       },
     ],
   }),

@@ -1,5 +1,4 @@
 import { blueAndNumbers } from '../../../shared/job/blue.ts';
-import { placementsOf } from '../../../shared/survey/plan.ts';
 import type { Facts } from './facts.ts';
 import { bed, type Scenario, stage, walked, way } from './scenario.ts';
 
@@ -157,9 +156,9 @@ export const blueDisagrees: Scenario = {
             { to: 'F0', says: 'blue' },
             { to: 'F8', says: 'blue' },
           ],
-          right: 'turn',
+          right: 'wait',
           because:
-            'Don’t scrape. Prove the sign of the level: a strip of paper under the far foot must read plus. Neither blue nor numbers overrule the other until the cause is known.',
+            'Don’t scrape yet. Prove the sign of the level: a strip of paper under the far foot must read plus. Neither blue nor numbers overrule the other until the cause is known.',
         },
         {
           is: 'note',
@@ -199,58 +198,4 @@ export const threeReferences: Scenario = {
       },
     ],
   }),
-};
-
-/** The plate of the lesson about closures: a dome with one corner worn down. */
-const plateShape = (x: number, y: number) =>
-  6 * Math.exp(-(((x - 300) / 260) ** 2) - ((y - 200) / 200) ** 2) -
-  5 * Math.exp(-(((x - 600) / 150) ** 2) - (y / 120) ** 2);
-
-export const plateClosures: Scenario = {
-  id: 'plate-closures',
-  make: () =>
-    walked('plate-closures', {
-      setup: {
-        kind: 'plate',
-        part: 'Cast-iron plate 4',
-        surface: 'top',
-        lengthMm: 650,
-        widthMm: 450,
-        borderMm: 25,
-        baseMm: 100,
-        back: 'no',
-        operator: 'the teacher',
-        support: 'its own 3 points',
-        instrument: way.instrument,
-      },
-      surface: plateShape,
-      seed: 22,
-    }),
-  tell(facts) {
-    const closing = facts.result.notes.find((note) => /clos/i.test(note)) ?? '';
-    const runs = facts.session.runs.map((run) => placementsOf(run).length);
-    const afterDiagonals = runs[0]! + runs[1]!;
-    return {
-      title: 'A plate by eight lines, with closures',
-      about:
-        'A surface plate is walked along two diagonals, four edges and two centre lines. Lines meet, and there they must agree.',
-      lookFor: 'Where lines meet for the second time, and by how much they miss each other.',
-      seen: `How well the lines close: ${closing}`,
-      unseen: 'What lies between the lines. Eight lines see an edge and a cross, not every hollow.',
-      moments: [
-        {
-          is: 'note',
-          at: facts.at(afterDiagonals),
-          text: 'Both diagonals are read. They cross in the middle, and the middle is taken as one height: that ties the four corners together.',
-          arrows: [{ to: 'C', says: 'they meet here' }],
-        },
-        {
-          is: 'note',
-          at: facts.lastSeq,
-          text: `All eight lines are adjusted together; no line is forced. ${closing}`,
-          arrows: [{ to: 'C', says: 'three closures meet here' }],
-        },
-      ],
-    };
-  },
 };
