@@ -14,6 +14,8 @@ import './style/lesson.css';
 import './style/working.css';
 import './style/compare.css';
 import './style/help.css';
+import './style/job-drawing.css';
+import './style/job-forms.css';
 import './style/job.css';
 import './style/print.css';
 import { options, render } from 'preact';
