@@ -290,6 +290,11 @@ describe('verify', () => {
   it('refuses a file that is not', async () => {
     expectRefused(await wayscribe('verify', inFolder('nowhere')), 'nowhere');
   });
+
+  it('says once that a file is no recording, and not of each of its lines', async () => {
+    await writeFile(inFolder('letter.txt'), 'Dear customer,\nthe way is straight.\n');
+    expectRefused(await wayscribe('verify', inFolder('letter.txt')), 'this is not a recording');
+  });
 });
 
 describe('serve', () => {

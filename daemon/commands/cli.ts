@@ -87,7 +87,14 @@ function cli(): Command {
     completionCommand,
   ];
   for (const make of commands) command.addCommand(inheriting(make(), command));
-  return command.addHelpText('after', '\nWithout a command, wayscribe serves.');
+  return command.addHelpText(
+    'after',
+    `
+Without a command, wayscribe serves.
+
+It ends with 0 when all went well, with 1 when something failed or was found wrong,
+and with 2 when what it was given can't be used.`,
+  );
 }
 
 /** A command, and those below it, that end and complain as the whole program does. */

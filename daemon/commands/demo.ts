@@ -28,7 +28,8 @@ export function demoCommand(): Command {
       await serveUntilStopped({ mode: 'demo', ...rest }, (url) => {
         const page = lesson === undefined ? url : `${url}#lesson=${encodeURIComponent(lesson)}`;
         console.log(`The demo is at ${page}`);
-        console.log('Its level and its machine are invented. Ctrl-C ends it.');
+        console.log('Its level and its machine are invented.');
+        console.log(`Recordings are kept in ${rest.folder}. Ctrl-C ends it.`);
         if (open) openBrowser(page);
       });
     });

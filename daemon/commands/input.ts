@@ -20,15 +20,28 @@ export async function readSheet(path: string): Promise<Sheet> {
     throw unreadable(path, error);
   });
   try {
-    const beginning = await file.read({ buffer: Buffer.alloc(LONGEST_BEGINNING), position: 0 });
-    const isRecording = RECORDING.test(beginning.buffer.toString('latin1', 0, beginning.bytesRead));
-    return isRecording ? await sheetOfRecording(path) : await sheetOfFile(path, file);
+    return (await beginsAsRecording(file)) ? await sheetOfRecording(path) : await sheetOfFile(path, file);
   } catch (error) {
     if (error instanceof WayscribeError) throw placed(path, error);
     throw unreadable(path, error as NodeJS.ErrnoException);
   } finally {
     await file.close();
   }
+}
+
+/** Whether a file begins as a recording does, sound or not. */
+export async function isRecording(path: string): Promise<boolean> {
+  const file = await open(path);
+  try {
+    return await beginsAsRecording(file);
+  } finally {
+    await file.close();
+  }
+}
+
+async function beginsAsRecording(file: FileHandle): Promise<boolean> {
+  const { buffer, bytesRead } = await file.read({ buffer: Buffer.alloc(LONGEST_BEGINNING), position: 0 });
+  return RECORDING.test(buffer.toString('latin1', 0, bytesRead));
 }
 
 async function sheetOfRecording(path: string): Promise<Sheet> {
@@ -66,11 +79,17 @@ function placed(path: string, error: WayscribeError): WayscribeError {
   return error.place ? error : new WayscribeError(error.code, path, error.detail, error.remedy);
 }
 
+const whyUnreadable: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'this is a folder',
+  EACCES: 'it may not be read by you',
+};
+
 function unreadable(path: string, error: NodeJS.ErrnoException): WayscribeError {
   return new WayscribeError(
     'sheet.notASheet',
     path,
-    `cannot be read (${error.code})`,
+    `${whyUnreadable[error.code ?? ''] ?? 'it cannot be read'} (${error.code})`,
     'name a sheet or a recording',
   );
 }

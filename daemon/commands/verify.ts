@@ -1,7 +1,9 @@
 import { stat } from 'node:fs/promises';
 import { Command } from 'commander';
+import { WayscribeError } from '../../shared/errors.ts';
 import { type JobVerdict, verifyJob } from '../job/verify-job.ts';
 import { type VerifyReport, verifyRecording } from '../recording/verify.ts';
+import { isRecording } from './input.ts';
 
 /** `wayscribe verify FILE|JOB`: exit status 0 when nothing is wrong, 1 when something is. */
 export function verifyCommand(): Command {
@@ -36,6 +38,15 @@ async function ofRecording(path: string): Promise<Told> {
     const what =
       'This is a sheet. It keeps no record of how it came about, so nothing in it can be verified.';
     return { sentences: [what], sound: false };
+  }
+  const { lines, problems, more } = report;
+  if (problems.length + more >= lines && !(await isRecording(path))) {
+    throw new WayscribeError(
+      'recording.invalid',
+      path,
+      'this is not a recording: its first line does not begin {"recording":',
+      'name a recording, or the folder of a job',
+    );
   }
   return { sentences: verifySentences(report), sound: report.problems.length === 0 };
 }
