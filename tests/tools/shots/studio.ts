@@ -131,6 +131,8 @@ export class Studio {
   async #see({ width, height, colorScheme, media }: Look, page = this.page): Promise<void> {
     await page.emulateMedia({ colorScheme, media, reducedMotion: 'reduce' });
     await page.setViewportSize({ width, height });
+    // A report runs no scripts, so no frame of it can be waited for; nor does it draw anything by itself.
+    if (page !== this.page) return;
     await page.evaluate(
       () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
     );
