@@ -1,5 +1,5 @@
 import type { ComparedLine } from '../../shared/replay/compared.ts';
-import { heightsAxis } from './heights-axis.ts';
+import { heightLabel, heightsAxis } from './heights-axis.ts';
 import { useSize } from './use-size.ts';
 
 const heightPx = 190;
@@ -26,7 +26,7 @@ export function CompareDrawing({ line: { stations } }: { line: ComparedLine }) {
             <g key={um}>
               <path class="grid" d={`M${leftPx} ${py(um)}H${widthPx - rightPx}`} />
               <text x={leftPx - 8} y={Math.min(plotPx - 2, Math.max(11, py(um) + 4))} text-anchor="end">
-                {um === 0 ? '0' : `${Math.abs(um)} ${um > 0 ? 'high' : 'low'}`}
+                {heightLabel(um, axis.stepUm)}
               </text>
             </g>
           ))}

@@ -8,7 +8,10 @@ interface ActionStripProps {
   readonly framed?: boolean;
 }
 
-/** Outside the frame, because it is no part of the survey: how the page looks and sounds. */
+/**
+ * Outside the frame, because it is no part of the survey: how the page looks and sounds. While a survey is simulated the
+ * place is short, and the language is changed in the help.
+ */
 export function ActionStrip({ children, framed }: ActionStripProps) {
   return (
     <aside class={`strip ${framed ? 'framed' : ''}`} aria-label="Outside the survey">
@@ -17,7 +20,7 @@ export function ActionStrip({ children, framed }: ActionStripProps) {
       <SmallControl action={mute} />
       <SmallControl action={speech} />
       <SmallControl action={theme} />
-      <SmallControl action={language} />
+      {!framed && <SmallControl action={language} />}
       <SmallControl action={help} />
     </aside>
   );

@@ -1,11 +1,12 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Action } from '../state/actions.ts';
 import { allActions } from '../state/all-actions.ts';
+import { language } from '../state/look-actions.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { allCautions, cautionsOf } from '../words/cautions.ts';
 import { say } from '../words/say.ts';
 import { signs } from '../words/signs.ts';
-import { Control } from './control.tsx';
+import { Control, SmallControl } from './control.tsx';
 
 /** The help: every key, what the signs mean, and what can hurt. It lies over the sheet until it is put away. */
 export function Help() {
@@ -25,6 +26,7 @@ export function Help() {
     >
       <header>
         <h1>{say('Help')}</h1>
+        <SmallControl action={language} />
         <Control
           word={say('Close')}
           hint={say('? or escape')}

@@ -14,8 +14,9 @@ import type { Playback } from '../state/replay.ts';
 import { replaying } from '../state/replaying.ts';
 import { compareSentence, compareTitle, habitRows } from '../words/compare.ts';
 import { lineTitle } from '../words/kinds.ts';
+import { asWritten } from '../words/quantity.ts';
 import { say } from '../words/say.ts';
-import { signed } from '../words/signed.ts';
+import { heightText, signedSize } from '../words/signed.ts';
 
 /** Two recordings of one part: the heights on one scale, and how each was measured. */
 export function CompareView() {
@@ -76,6 +77,7 @@ export function CompareView() {
 }
 
 function Line({ line, session }: { line: ComparedLine; session: Session }) {
+  const unit = asWritten().head();
   return (
     <section class="compared">
       <h2>{lineTitle(session.setup, line.line)}</h2>
@@ -84,18 +86,18 @@ function Line({ line, session }: { line: ComparedLine; session: Session }) {
         <thead>
           <tr>
             <th scope="col">{say('Station')}</th>
-            <th scope="col">{say('This one µm')}</th>
-            <th scope="col">{say('The other µm')}</th>
-            <th scope="col">{say('The other less this one µm')}</th>
+            <th scope="col">{say('This one {unit}', { unit })}</th>
+            <th scope="col">{say('The other {unit}', { unit })}</th>
+            <th scope="col">{say('The other less this one {unit}', { unit })}</th>
           </tr>
         </thead>
         <tbody>
           {line.stations.map(({ name, firstUm, secondUm, differenceUm, uUm, differs }) => (
             <tr key={name} class={differs ? 'differs' : ''}>
               <th scope="row">{name}</th>
-              <td>{signed(firstUm, 1)}</td>
-              <td>{signed(secondUm, 1)}</td>
-              <td>{`${signed(differenceUm, 1)} ± ${(2 * uUm).toFixed(1)}`}</td>
+              <td>{signedSize(firstUm, 1)}</td>
+              <td>{signedSize(secondUm, 1)}</td>
+              <td>{heightText({ heightUm: differenceUm, uUm }, 1)}</td>
             </tr>
           ))}
         </tbody>

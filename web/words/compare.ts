@@ -1,9 +1,8 @@
 import type { ComparedLine } from '../../shared/replay/compared.ts';
 import type { Habits } from '../../shared/replay/habits.ts';
 import type { Session } from '../../shared/session/fold.ts';
-import { amount } from '../../shared/words.ts';
 import { lasting } from './live.ts';
-import { dateText } from './quantity.ts';
+import { asWritten, dateText } from './quantity.ts';
 import { say } from './say.ts';
 
 /** A recording in few words. */
@@ -20,11 +19,11 @@ export function compareSentence(lines: readonly ComparedLine[] | null): string {
   const worst = off.reduce((most, each) =>
     Math.abs(each.differenceUm) > Math.abs(most.differenceUm) ? each : most,
   );
-  return say('{count} of {all} stations differ, {station} most: by {size} µm', {
+  return say('{count} of {all} stations differ, {station} most: by {size}', {
     count: off.length,
     all: all.length,
     station: worst.name,
-    size: amount(worst.differenceUm, worst.uUm),
+    size: asWritten().size(worst.differenceUm, worst.uUm),
   });
 }
 

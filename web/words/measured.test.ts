@@ -20,7 +20,9 @@ test.each([
   ['25.40 µm of bow', '0.001000 in of bow'],
   ['leans 41.7 µm/m', 'leans 0.000500 in/ft'],
   ['leans 42 µm/m', 'leans 0.00050 in/ft'],
-  ['over 600 mm, 2.5 times', 'over 600 mm, 2.5 times'],
+  ['over 300 mm, 2.5 times', 'over 11.8 in, 2.5 times'],
+  ['7620 mm less 12.7000 mm', '300 in less 0.50000 in'],
+  ['1 µm was assumed', '0.000039 in was assumed'],
   ['0.00038 in', '0.00038 in'],
 ])('%j in inches is %j', (plain, written) => {
   expect(measured(plain, inch)).toBe(written);
