@@ -9,6 +9,7 @@ import { refusals } from './refusals.ts';
 import { result } from './result.ts';
 import { setup } from './setup.ts';
 import { survey } from './survey.ts';
+import { turnedParts } from './turned-parts.ts';
 import { verdicts } from './verdicts.ts';
 
 /**
@@ -25,6 +26,7 @@ export const de: Language = {
   ...practice,
   ...profiles,
   ...proving,
+  ...turnedParts,
   ...verdicts,
   ...job,
 };
