@@ -133,6 +133,7 @@ const classes: Readonly<Record<string, string>> = {
   to: '\\S+',
   line: '[^,.:;]+?',
   text: '.+',
+  thing: '(?:(?! and )[^,.:;])+?',
 };
 const number = '[\\d.,\u202f]+(?: \\S+)?';
 const withinSentence = '(?![,;: ])(?:(?![.!?] \\p{Lu}).)+?(?<![,;: ])';

@@ -328,4 +328,7 @@ export const job: Language = {
   'Straightness of {surface}': 'Geradheit: {surface}',
   'Flatness of {surface}': 'Ebenheit: {surface}',
   '{file} is as it was written': '{file} ist, wie es geschrieben wurde',
+  '{thing} as found': '{thing} wie vorgefunden',
+  '{thing} as left': '{thing} wie verlassen',
+  '{thing} in work {count}': '{thing} in Arbeit {count}',
 };

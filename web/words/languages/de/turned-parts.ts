@@ -23,7 +23,7 @@ export const turnedParts: Language = {
   'First to last collar, {unit}': 'Erster bis letzter Bund, {unit}',
   'Rim to rim, {unit}': 'Rand zu Rand, {unit}',
   'Places, an odd number': 'Stellen, eine ungerade Zahl',
-  'Repeat reading': 'Wiederholablesung',
+  'Repeat reading': 'Wiederhol\u00adablesung',
   'a plate, place by place': 'eine Platte, Stelle für Stelle',
   Collars: 'Bunde',
   'The collars': 'Die Bunde',
@@ -58,4 +58,5 @@ export const turnedParts: Language = {
   'take it out': 'herausnehmen',
   'Diameter of the collars': 'Durchmesser der Bunde',
   'Across the face': 'Quer über die Fläche',
+  diameters: 'Durchmesser',
 };
