@@ -45,7 +45,7 @@ export function phrasebook(texts: Language): Translate {
   const phrases = Object.entries(texts)
     .filter(([english]) => /\{\w+\}/.test(english))
     .map(phraseOf)
-    .sort((a, b) => b.letters - a.letters);
+    .sort((a, b) => b.letters - a.letters || b.names.length - a.names.length);
   const [strong, weak] = [true, false].map((is) =>
     phrases.filter(({ letters }) => letters >= strongFrom === is),
   );
