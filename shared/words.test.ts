@@ -32,6 +32,7 @@ test('nobody is ever sure to nought', () => {
   expect(sureTo(0)).toBe('how sure is not known');
   expect(expanded(0)).toBeNull();
   expect(sureTo(1e-7)).toBe('sure to 0.001 µm');
+  expect(sureTo(0.0007)).toBe('sure to 0.002 µm');
   fc.assert(
     fc.property(fc.double({ min: 1e-15, max: 1e9, noNaN: true }), (u) => {
       const shown = Number(expanded(u));

@@ -14,9 +14,10 @@ export function decimalsFor(u: number): number {
   return Math.min(MOST_DIGITS, Math.max(0, Math.ceil(-Math.log10(u) - 1e-9)));
 }
 
-/** What is said to be sure for a standard uncertainty `u` above 0: no less than the last digit that is shown. */
+/** What is said to be sure for a standard uncertainty `u` above 0: below the last digit that is shown, rounded up to it. */
 function covering(u: number): number {
-  return Math.max(COVERAGE * u, 10 ** -decimalsFor(u));
+  const last = 10 ** -decimalsFor(u);
+  return u < last ? Math.ceil((COVERAGE * u) / last) * last : COVERAGE * u;
 }
 
 /** Writes a number, not negative, with so many decimals. */
@@ -65,7 +66,7 @@ export interface Writing {
   /** "sure to 0.8 µm" for a standard uncertainty of 0.4 µm: what is said to a person covers about 95 %. */
   sureTo(u: number, unit?: string): string;
   /**
-   * The number in "sure to", for columns: never nought, for what is smaller than the last digit is rounded up to it; null
+   * The number in "sure to", for columns: never nought, for where u is smaller than the last digit it is rounded up to it; null
    * where readings agree so well, or are so few, that they say nothing of their own uncertainty.
    */
   expanded(u: number, unit?: string): string | null;
