@@ -4,6 +4,9 @@ import { type CommandInput, type SentError, type ToPage, toPageSchema } from '..
 import type { Header, SessionEvent } from '../../shared/session/events.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
 
+/** What has not come by then does not come. */
+const longestMs = 100_000;
+
 /** A page without a screen: speaks to a real daemon as the page does, and folds what it is told. */
 export class PageClient {
   messages: ToPage[] = [];
@@ -48,17 +51,21 @@ export class PageClient {
     return answer;
   }
 
-  /** Settles as soon as a message has made it true. */
+  /** Settles as soon as a message has made it true; says what it waits for when that takes longer than anything may. */
   async until(holds: () => boolean): Promise<void> {
     if (holds()) return;
-    await new Promise<void>((resolve) => {
-      const watch = () => {
-        if (!holds()) return;
-        this.#watchers.delete(watch);
-        resolve();
-      };
-      this.#watchers.add(watch);
-    });
+    let watch = () => {};
+    let late: NodeJS.Timeout | undefined;
+    try {
+      await new Promise<void>((resolve, reject) => {
+        watch = () => void (holds() && resolve());
+        late = setTimeout(() => reject(new Error(`waited in vain until ${holds}`)), longestMs);
+        this.#watchers.add(watch);
+      });
+    } finally {
+      clearTimeout(late);
+      this.#watchers.delete(watch);
+    }
   }
 
   /** Settles when the socket is gone. */
