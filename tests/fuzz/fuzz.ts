@@ -26,7 +26,7 @@ function tell(line: string, { faults, grownMiB }: { faults: readonly string[]; g
 }
 
 for (const profile of shippedProfiles) {
-  const count = fuzz(profile, Math.ceil(frames / shippedProfiles.length), seed);
+  const count = fuzz(profile, frames, seed);
   console.log(fuzzLine(profile.id, count));
   if (count.notWhole > 0) process.exitCode = 1;
   if (count.allowed !== null && count.wrong > count.allowed + 4 * Math.sqrt(count.allowed))

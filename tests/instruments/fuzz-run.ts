@@ -37,10 +37,10 @@ export function fuzz(profile: Profile, frames: number, seed: number): FuzzCount 
       const decoding = decode(profile, raw);
       if ('why' in decoding) return;
       const readings = JSON.stringify(decoding.ok);
-      const at = sent.findIndex((one, k) => k >= next && k < next + lookAhead && one.readings === readings);
-      if (at >= 0) {
-        sent[at]!.read = true;
-        next = at + 1;
+      const ahead = sent.slice(next, next + lookAhead).findIndex((one) => one.readings === readings);
+      if (ahead >= 0) {
+        sent[next + ahead]!.read = true;
+        next += ahead + 1;
         return;
       }
       wrong += 1;
