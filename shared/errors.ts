@@ -34,6 +34,7 @@ export type ErrorCode =
   | 'take.farOff'
   | 'take.swept'
   | 'take.reference'
+  | 'take.bounced'
   | 'take.unitChanged'
   | 'command.invalid'
   | 'command.notPaired'

@@ -38,7 +38,8 @@ export const instrumentSchema = z.object({
   link: linkStateSchema,
   error: errorSchema.optional().describe('why it is not open, and what helps'),
   unit: z.string(),
-  silent: z.boolean().describe('periodic, open, and yet nothing came for too long'),
+  silent: z.boolean().describe('periodic, open, and yet no whole frame came for too long'),
+  unread: z.boolean().optional().describe('silent, and yet bytes come: none that its profile can read'),
   frames: z.number().int(),
   discarded: z.number().int(),
 });
@@ -58,6 +59,10 @@ export const liveSchema = z.object({
   steadyForMs: z.number(),
   armed: z.boolean().describe('a take needs no insisting: nothing was taken where it stands'),
   moved: z.boolean().optional().describe('hands-free: a move was felt, so that it takes once steady'),
+  bounced: z
+    .literal(true)
+    .optional()
+    .describe('its own button sent the same frame twice in a moment: it was pressed once'),
 });
 export type Live = z.infer<typeof liveSchema>;
 
@@ -112,7 +117,8 @@ export const benchPortSchema = z.object({
   ...wantedPortSchema.shape,
   link: linkStateSchema,
   error: errorSchema.optional(),
-  silent: z.boolean().describe('assigned, open, and yet nothing came for too long'),
+  silent: z.boolean().describe('assigned, open, and yet no whole frame came for too long'),
+  unread: z.boolean().describe('bytes come, and none that a profile can read'),
   line: z.string().describe('how the line is set, in words'),
   hex: z.string().describe('the newest bytes as they came'),
   bytes: z.number().int().describe('bytes that came so far'),

@@ -82,14 +82,14 @@ const takes = () => client.session!.takes.map(({ event }) => event);
 test('each press is a take of one reading, with the spread that was proved', async () => {
   press(0.012);
   await client.until(() => takes().length === 1);
-  // A second press on the same metal is meant as well: nothing has to be felt to move, or to have settled.
-  press(0.012);
   press(-0.003);
+  // The same value again is meant as well: nothing has to be felt to move, or to have settled.
+  press(0.012);
   await client.until(() => takes().length === 3);
   expect(takes()).toMatchObject([
     { value: 0.012, by: 'instrument', count: 1, spread: null, steadiness: null },
-    { value: 0.012, by: 'instrument' },
     { value: -0.003, by: 'instrument' },
+    { value: 0.012, by: 'instrument' },
   ]);
   expect(new Set(takes().map(({ place }) => place.at.join())).size).toBe(3);
   expect(toSheet(client.session!).sweeps?.[0]?.sigma).toBe(0.0004);
@@ -97,6 +97,18 @@ test('each press is a take of one reading, with the spread that was proved', asy
   const { events } = await readRecording(join(folder, 'recordings', name!));
   const readings = events.filter(({ type }) => type === 'reading').map(({ seq }) => seq);
   expect(takes().map(({ readings }) => readings)).toEqual(readings.map((seq) => [seq, seq]));
+});
+
+test('a button that bounces takes once, and the page says so', async () => {
+  gauge.write(Buffer.from(frame(0.012).repeat(2), 'latin1'));
+  const told = page.locator('[data-testid="refusal"][data-code="take.bounced"]');
+  await told.waitFor();
+  expect(await told.textContent()).toContain('taken once');
+  expect(takes()).toHaveLength(1);
+  press(0.005);
+  await client.until(() => takes().length === 2);
+  await told.waitFor({ state: 'detached' });
+  expect(takes().map(({ value }) => value)).toEqual([0.012, 0.005]);
 });
 
 test('a key takes nothing that was pressed before, and the page says whose button it is', async () => {

@@ -35,8 +35,8 @@ export interface Gap {
  * An instrument on a port: from bytes to readings, by its profile alone.
  *
  * A frame gives one reading for each of its channels. Silence is watched: a periodic instrument, or one that does
- * not answer, is `silent` after the time its profile names, and its last value is not a value any more. One that
- * speaks by its own button is never silent.
+ * not answer, is `silent` after the time its profile names, and its last value is not a value any more; it is
+ * `unread` besides when bytes came that its profile can't read. One that speaks by its own button is never silent.
  */
 export class Instrument {
   readonly name: string;
@@ -50,6 +50,8 @@ export class Instrument {
   #asking: NodeJS.Timeout | null = null;
   #silence: NodeJS.Timeout | null = null;
   #waitMs = 0;
+  /** Whether bytes came since the last frame, or since its silence was told. */
+  #bytesCame = false;
   /** When the instrument has started up, on the monotonic clock, ms. */
   #upAt = Number.NEGATIVE_INFINITY;
   /** True from the first reading until the stream is lost, and again from the next reading. */
@@ -74,7 +76,10 @@ export class Instrument {
     });
     this.#link = new PortLink(maker, profile.line, {
       opened: (stamp) => this.#opened(stamp),
-      data: (bytes, stamp) => this.#cutter?.push(bytes, stamp),
+      data: (bytes, stamp) => {
+        this.#bytesCame = true;
+        this.#cutter?.push(bytes, stamp);
+      },
       closed: (stamp) => this.#closed(stamp),
       state: (link, error) => this.#linkState(link, error),
     });
@@ -92,6 +97,7 @@ export class Instrument {
   }
 
   #opened(stamp: Stamp): void {
+    this.#bytesCame = false;
     const { talk, line } = this.profile;
     // A made-up stream has a clock of its own, which must not be held against the time of opening.
     this.#upAt = line.bootMs ? stamp.m + line.bootMs : Number.NEGATIVE_INFINITY;
@@ -131,8 +137,13 @@ export class Instrument {
     if (this.#silence) clearTimeout(this.#silence);
     this.#waitMs = waitMs;
     this.#silence = setTimeout(() => {
-      this.#change({ silent: true });
-      this.#lose(`nothing came for ${talk.silentAfterMs / 1000} s`, stampNow());
+      const unread = this.#bytesCame;
+      this.#bytesCame = false;
+      const { silent, unread: told = false } = this.state$.value;
+      if (!silent || told !== unread) this.#change({ silent: true, unread });
+      const what = unread ? 'nothing that could be read' : 'nothing';
+      this.#lose(`${what} came for ${talk.silentAfterMs / 1000} s`, stampNow());
+      this.#silence?.refresh();
     }, waitMs);
   }
 
@@ -144,6 +155,7 @@ export class Instrument {
       return;
     }
     this.#watch();
+    this.#bytesCame = false;
     if (!this.#flowing) {
       this.#flowing = true;
       if (this.#everFlowed) this.gaps$.next({ is: 'back', why: 'readings come again', stamp });
@@ -151,7 +163,7 @@ export class Instrument {
     }
     // The count alone is not worth a message to every page; it travels with the next change of state.
     this.#frames += 1;
-    if (this.state$.value.silent) this.#change({ silent: false });
+    if (this.state$.value.silent) this.#change({ silent: false, unread: false });
     for (const decoded of decoding.ok) this.readings$.next({ raw, decoded, stamp });
   }
 
@@ -175,7 +187,14 @@ export class Instrument {
       message: error.detail,
       remedy: error.remedy,
     };
-    this.state$.next({ ...state, ...this.#counts(), link, silent: false, ...(sent && { error: sent }) });
+    this.state$.next({
+      ...state,
+      ...this.#counts(),
+      link,
+      silent: false,
+      unread: false,
+      ...(sent && { error: sent }),
+    });
   }
 
   #change(part: Partial<InstrumentState>): void {

@@ -1,5 +1,6 @@
 import { Subject } from 'rxjs';
 import type { ProfileBook } from '../../protocols/book.ts';
+import { hintFor } from '../../protocols/hint.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
 import { converted } from '../../protocols/quantities.ts';
 import { armed } from '../../shared/live/hands-free.ts';
@@ -23,6 +24,8 @@ import { tapped } from './tapped-port.ts';
 
 /** Newest bytes that are shown as they came. */
 const shownBytes = 192;
+/** Fewer bytes than this may be the head of a first frame. */
+const tellingBytes = 16;
 
 /** One port that is listened to: with no profile yet, or as the instrument of one. */
 export class Ear {
@@ -36,6 +39,7 @@ export class Ear {
   #link: LinkState = 'opening';
   #error: SentError | null = null;
   #silent = false;
+  #unread = false;
 
   constructor(wanted: WantedPort, book: ProfileBook, port: PortMaker) {
     this.wanted = wanted;
@@ -45,8 +49,9 @@ export class Ear {
         this.#count += bytes.length;
         this.changed$.next();
       },
-      link: (state, error, silent = false) => {
+      link: (state, error, { silent, unread } = { silent: false, unread: false }) => {
         this.#link = state;
+        this.#unread = unread;
         this.#silent = silent;
         this.#error = error;
         this.changed$.next();
@@ -61,16 +66,19 @@ export class Ear {
   get state(): BenchPort {
     const { line, acquaintance } = this.#listening;
     const error = this.#error;
+    const { fits } = acquaintance;
+    const unread = this.#unread || (fits.length === 0 && this.#count >= tellingBytes);
     return {
       ...this.wanted,
       link: this.#link,
       ...(error && { error }),
       silent: this.#silent,
+      unread,
       line: lineWords(line),
       hex: Buffer.from(this.#raw, 'latin1').toString('hex'),
       bytes: this.#count,
-      hint: acquaintance.hint,
-      fits: acquaintance.fits.slice(0, 6).map(sentFit),
+      hint: fits.length === 0 || unread ? hintFor(this.#raw) : null,
+      fits: fits.slice(0, 6).map(sentFit),
       streams: this.#listening instanceof AssignedPort ? this.#listening.streams : [],
     };
   }
@@ -110,8 +118,8 @@ class AssignedPort {
     const measuring = profile.channels.filter(({ quantity }) => quantity !== 'temperature');
     this.#streams = new Map(measuring.map((channel) => [channel.name, streamOf(name, profile, channel)]));
     this.#instrument.readings$.subscribe((reading) => this.#note(reading, profile));
-    this.#instrument.state$.subscribe(({ link, error, silent }) => {
-      heard.link(link, error ?? null, silent);
+    this.#instrument.state$.subscribe(({ link, error, silent, unread = false }) => {
+      heard.link(link, error ?? null, { silent, unread });
     });
     this.#needles = measuring.map((channel) => {
       const stream = this.#streams.get(channel.name)!;

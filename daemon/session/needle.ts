@@ -28,14 +28,23 @@ export interface NeedleNow {
   /** Whether it was felt to move to where it stands. */
   readonly moved: boolean;
   readonly flowing: boolean;
+  /** Its own button sent the same frame once more within a moment. */
+  readonly bounced: boolean;
 }
 
 /** With more samples than this in its window, which no instrument of a shop sends, it is judged only so often, ms. */
 const crowded = 2000;
 const crowdedEveryMs = 20;
 
+/**
+ * A button that sends the same frame again within this time has bounced, or was pressed twice by one hand, ms: nobody
+ * lifts an instrument and sets it on the next station that fast (common practice, no source).
+ */
+const bounceMs = 500;
+
 /** A reading that is on record. */
 interface Written {
+  readonly raw: string;
   readonly value: number | null;
   readonly state: ReadingState;
   readonly seq: number;
@@ -67,6 +76,9 @@ export class Needle {
   #unspent: HandsFree = spent;
   /** Counts the breaks of the stream: a reading from before one says nothing of now. */
   #breaks = 0;
+  /** What its own button sent last. */
+  #pressed: Pick<Written, 'raw' | 'm'> | null = null;
+  #bounced = false;
   #state: ReadingState = 'ok';
   #flowing = false;
   #listens = true;
@@ -108,7 +120,14 @@ export class Needle {
   /** What a take would be made of now. */
   get now(): NeedleNow {
     const { armed, moved } = this.#handsFree;
-    return { window: this.#window, state: this.#state, armed, moved, flowing: this.#flowing };
+    return {
+      window: this.#window,
+      state: this.#state,
+      armed,
+      moved,
+      flowing: this.#flowing,
+      bounced: this.#bounced,
+    };
   }
 
   /** Its readings come one by one, each meant by whoever pressed its button. */
@@ -167,12 +186,15 @@ export class Needle {
       stamp,
     ).catch(() => null);
     // What is not on record is not shown either; the disk speaks up at the next take.
-    if (event && stream === this.#breaks) this.#arrive({ value, state, seq: event.seq, m: stamp.m });
+    if (event && stream === this.#breaks) this.#arrive({ raw, value, state, seq: event.seq, m: stamp.m });
   }
 
   /** Readings that were written together are shown together; each press of a button is shown by itself. */
   #arrive(reading: Written): void {
     if (this.byButton) {
+      const { raw, m } = reading;
+      this.#bounced = this.#pressed?.raw === raw && m - this.#pressed.m <= bounceMs;
+      this.#pressed = { raw, m };
       this.#show([reading]);
       return;
     }
@@ -228,6 +250,7 @@ export class Needle {
       steadyForMs: steadySince === null ? 0 : m - steadySince,
       armed: this.#handsFree.armed,
       moved: this.#handsFree.moved,
+      ...(this.#bounced && { bounced: true }),
     });
     if (felt.due) this.due$.next(this.now);
     if (this.byButton) this.#window = emptyWindow;

@@ -38,6 +38,14 @@ export function refusalOf(asked: {
       'press the button on the instrument',
     );
   }
+  if (byButton && now.bounced) {
+    return new WayscribeError(
+      'take.bounced',
+      place,
+      'its button sent the same reading twice within half a second: it was taken once',
+      'if it is meant for the next station too, press again',
+    );
+  }
   if (!now.flowing || (now.window.mean === null && now.state === 'ok')) {
     return new WayscribeError(
       'take.silent',

@@ -55,6 +55,29 @@ describe('an instrument', () => {
     await instrument.stop();
   });
 
+  test('that sends what its profile can’t read is silent, and says that bytes come', async () => {
+    const { feed, instrument } = await onPort(findProfile('line-decimal'));
+    const gaps: string[] = [];
+    instrument.gaps$.subscribe(({ why }) => gaps.push(why));
+    feed('\r\n+00012.4\r\n');
+    const state = () => instrument.state$.value;
+    for (let k = 0; k < 20; k += 1) {
+      await vi.advanceTimersByTimeAsync(100);
+      feed('\x80\xf8\x07');
+    }
+    expect(state()).toMatchObject({ silent: true, unread: true });
+    expect(gaps).toEqual(['nothing that could be read came for 1.5 s']);
+    // Then nothing comes at all.
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(state()).toMatchObject({ silent: true, unread: false });
+    feed('\x80\xf8\x07');
+    await vi.advanceTimersByTimeAsync(1500);
+    expect(state()).toMatchObject({ silent: true, unread: true });
+    feed('\r\n+00012.4\r\n+00012.4\r\n');
+    expect(state()).toMatchObject({ silent: false, unread: false });
+    await instrument.stop();
+  });
+
   test('that speaks by its button is never silent', async () => {
     const { instrument } = await onPort(findProfile('decimal-unit-status'));
     await vi.advanceTimersByTimeAsync(3_600_000);

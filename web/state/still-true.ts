@@ -14,6 +14,8 @@ export function stillTrue(
     case 'take.silent':
     case 'take.state':
       return live === null || live.state !== 'ok';
+    case 'take.bounced':
+      return live?.bounced === true;
     case 'take.unitChanged':
       return session?.unitAlarm != null;
     default:

@@ -1,5 +1,5 @@
 import { placeWords } from '../../shared/survey/plan.ts';
-import { instrumentOf, mustMove, staleness } from '../state/needle.ts';
+import { instrumentOf, mustMove, staleness, unreadWords } from '../state/needle.ts';
 import type { PageState } from '../state/page-state.ts';
 import { capital, instrumentWord } from './kinds.ts';
 import { say } from './say.ts';
@@ -29,6 +29,14 @@ export function surveySentence(state: PageState): Sentence {
       };
     case 'silent':
       return { what: `The ${tool} is silent`, context: `See to its cable and its battery. ${next}${safe}` };
+    case unreadWords():
+      return {
+        what: say('What the {tool} sends can’t be read', { tool }),
+        context: say('Its speed, its parity or what it sends was set otherwise: set it back. {next}{safe}', {
+          next,
+          safe,
+        }),
+      };
     default:
       return waitsForMove(state) ? { ...sentence, context: say(notFelt, { tool }) } : sentence;
   }

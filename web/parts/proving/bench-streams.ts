@@ -1,4 +1,5 @@
 import type { BenchState, BenchStream, Live } from '../../../shared/messages.ts';
+import { unreadWords } from '../../state/needle.ts';
 import type { PageState } from '../../state/page-state.ts';
 import { say } from '../../words/say.ts';
 
@@ -28,5 +29,6 @@ export function staleOf({ bench, link }: PageState, { port }: BenchStream): stri
   if (link === 'lost') return say('connection lost');
   if (!heard) return say('not listened to');
   if (heard.link !== 'open') return heard.link === 'absent' ? say('cable is out') : say('port is not open');
-  return heard.silent ? say('silent') : null;
+  if (heard.silent) return heard.unread ? unreadWords() : say('silent');
+  return null;
 }

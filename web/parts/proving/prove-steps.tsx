@@ -23,6 +23,7 @@ import { instructionFor, stepName } from './instructions.ts';
 import { NeedleTrace, NeedleWords } from './needle.tsx';
 import { PoseDrawing } from './pose-drawing.tsx';
 import { TypedPose } from './typed-pose.tsx';
+import { Unread } from './unread.tsx';
 import { useKeys } from './use-keys.ts';
 import { type Taken, useTaking } from './use-taking.ts';
 
@@ -37,6 +38,9 @@ interface ProveStepsProps {
 export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProps) {
   const live = usePick((state) => liveOf(state, stream));
   const stale = usePick((state) => stream && staleOf(state, stream));
+  const unread = usePick(({ bench }) =>
+    bench?.ports.find((port) => port.port === stream?.port && port.unread),
+  );
   const [refusal, setRefusal] = useState<string | null>(null);
   const { verdicts, step, pose } = progressOf(proving);
   const failed = pose === null ? (verdicts.at(-1) ?? null) : null;
@@ -70,6 +74,11 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
     <>
       <header class={`head ${stream ? '' : 'one'}`}>
         <SentenceHead what={what} context={context}>
+          {live?.bounced && (
+            <p class="notice" role="status" data-testid="bounced">
+              {say('Its button sent the same reading twice within half a second: it was taken once.')}
+            </p>
+          )}
           {refusal && (
             <p class="notice warns" role="alert" data-testid="not-taken">
               <Triangle />
@@ -91,7 +100,7 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
       </header>
       <div class="proof">
         <Steps proving={proving} now={step} verdicts={verdicts} />
-        {pose && <PoseDrawing proving={proving} pose={pose} />}
+        {unread ? <Unread port={unread} /> : pose && <PoseDrawing proving={proving} pose={pose} />}
       </div>
       <Row>
         {failed ? (

@@ -46,7 +46,7 @@ export function useTaking(
     if (!live || live.m === lastM.current) return;
     lastM.current = live.m;
     if (stream?.byButton) {
-      if (pose && live.value !== null) put({ value: live.value, spread: null });
+      if (pose && live.value !== null && !live.bounced) put({ value: live.value, spread: null });
       return;
     }
     const { state, due } = feel(felt.current, live.value === null ? 'moving' : live.steadiness);

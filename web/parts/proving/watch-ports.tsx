@@ -11,6 +11,7 @@ import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
 import { RawBytes } from './raw-bytes.tsx';
+import { whatToTry } from './unread.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 interface WatchPortsProps {
@@ -35,6 +36,7 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
   useEffect(() => void askInstruments().then((list) => setAsked(list?.asked ?? [])), []);
   const candidates = ports.flatMap((port) => candidatesOf(port, asked));
   const ready = ports.some(({ profile, fits }) => profile !== undefined || fits.length > 0);
+  const unread = ports.find((port) => port.unread);
   const go = () => ready && onGo();
   useKeys({
     ...numbered(candidates, ({ port, profile }) => onAssign(port, profile)),
@@ -45,8 +47,20 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
     <>
       <header class="head one">
         <SentenceHead
-          what={ready ? say('It is understood') : say('Listening: what comes over the cable?')}
-          context={say('Nothing is sent to a port before you have said how its instrument talks.')}
+          what={
+            ready
+              ? say('It is understood')
+              : unread
+                ? say('Bytes come that no profile reads')
+                : say('Listening: what comes over the cable?')
+          }
+          context={
+            unread && !ready
+              ? say('Every speed and parity that a profile names is tried in turn, now {line}.', {
+                  line: unread.line,
+                })
+              : say('Nothing is sent to a port before you have said how its instrument talks.')
+          }
         >
           <NoticeLine notice={null} />
         </SentenceHead>
@@ -81,6 +95,7 @@ export function WatchPorts({ labelOf, onAssign, onGo, onBack }: WatchPortsProps)
               </ul>
             </div>
             {port.hint && <p data-testid="hint">{port.hint}</p>}
+            {port.unread && <p data-testid="unread">{whatToTry(port)}</p>}
           </section>
         ))}
       </div>

@@ -6,8 +6,9 @@ import { say } from '../../words/say.ts';
 import { Control, Row } from '../control.tsx';
 import { NoticeLine } from '../notice-line.tsx';
 import { SentenceHead } from '../sentence-head.tsx';
-import { streamName, streamsOf } from './bench-streams.ts';
+import { liveOf, staleOf, streamName, streamsOf } from './bench-streams.ts';
 import { NeedleWords } from './needle.tsx';
+import { Unread } from './unread.tsx';
 import { numbered, useKeys } from './use-keys.ts';
 
 interface WhichMovedProps {
@@ -30,6 +31,7 @@ export function WhichMoved({
 }: WhichMovedProps) {
   const bench = usePick((state) => state.bench);
   const needles = usePick((state) => state.needles);
+  const state = usePick((all) => all);
   const streams = streamsOf(bench);
   const seen = useRef(new Map<string, number[]>());
   const [moved, setMoved] = useState(() => whichMoved([]));
@@ -55,6 +57,7 @@ export function WhichMoved({
     r: anew,
     b: onBack,
   });
+  const unread = (bench?.ports ?? []).filter((port) => port.unread);
   const several = moved.is === 'several';
   return (
     <>
@@ -74,9 +77,12 @@ export function WhichMoved({
         {streams.map((stream, k) => (
           <section key={stream.id} class="stream" data-moved={stream.id === found?.id}>
             <h2>{streamName(stream, streams, labelOf)}</h2>
-            <NeedleWords live={needles[stream.id]} unit={stream.unit} />
+            <NeedleWords live={liveOf(state, stream)} unit={stream.unit} stale={staleOf(state, stream)} />
             <Control word="This one" hint={String(k + 1)} onClick={() => choose(stream)} />
           </section>
+        ))}
+        {unread.map((port) => (
+          <Unread key={port.port} port={port} />
         ))}
         {streams.length === 0 && <p class="soft">No reading yet that a level or an indicator could give.</p>}
       </div>
