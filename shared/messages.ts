@@ -108,6 +108,7 @@ export const benchStreamSchema = z.object({
   unitOpen: z.boolean().describe('neither line nor profile tells the unit'),
   byButton: z.boolean().describe('it speaks when its own button is pressed'),
   resolution: z.number().positive().describe('smallest step that it shows, in its unit'),
+  range: z.tuple([z.number(), z.number()]).optional().describe('what it can read at all, in its unit'),
   quiet: z.number().positive().describe('largest spread that still counts as steady, in its unit'),
 });
 export type BenchStream = z.infer<typeof benchStreamSchema>;

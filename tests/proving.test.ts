@@ -255,9 +255,13 @@ describe('an instrument that is read by eye', () => {
     { reads: 'tilt', said: ['0.0005', 'in/ft'], truly: 50, slip: 'foot' },
     { reads: 'tilt', said: ['10', 'arcsec'], truly: 10, slip: 'arcsec' },
     { reads: 'tilt', said: ['10', 'um/m'], truly: 48.48, slip: 'arcsec' },
-    { reads: 'height', said: ['0.01', 'in'], truly: 10, slip: 'inch' },
+    { reads: 'tilt', said: ['0.002', 'mm/m'], truly: 2 * 25.4, slip: 'inch' },
+    { reads: 'tilt', said: ['0.1', 'mm/m'], truly: 100 / 25.4, slip: 'inch' },
+    { reads: 'tilt', said: ['0.002', 'mm/m'], truly: 20, slip: 'decimal' },
+    { reads: 'tilt', said: ['0.1', 'mm/m'], truly: 10, slip: 'decimal' },
+    { reads: 'height', said: ['0.01', 'in'], truly: 10, slip: 'inch', asked: true },
     { reads: 'height', said: ['0.001', 'mm'], truly: 25.4, slip: 'inch' },
-    { reads: 'height', said: ['0.1', 'mm'], truly: 10, slip: 'decimal' },
+    { reads: 'height', said: ['0.1', 'mm'], truly: 10, slip: 'decimal', asked: true },
     { reads: 'height', said: ['0.001', 'mm'], truly: 10, slip: 'decimal' },
   ] as const;
 
@@ -266,7 +270,8 @@ describe('an instrument that is read by eye', () => {
     await page.keyboard.type(value.toFixed(2));
     await press('Enter');
   };
-  const declare = async (reads: string, [graduation, unit]: readonly [string, string]) => {
+  /** @param asked with a graduation so coarse the step would prove nothing: it is asked back once */
+  const declare = async (reads: string, [graduation, unit]: readonly [string, string], asked = false) => {
     await press('e');
     await stage('declare');
     await choose('reads', reads);
@@ -275,20 +280,62 @@ describe('an instrument that is read by eye', () => {
     await type('step', '0.1');
     if (reads === 'tilt') await type('base', '150');
     await press('Enter');
+    if (asked) {
+      await wrong().waitFor();
+      expect(await wrong().textContent()).toMatch(/^Too small to tell the scale: take a feeler of \d/);
+      await page.locator('[name="step"]').press('Enter');
+    }
     await stage('steps');
   };
+  const wrong = () => page.locator('.field:has([name="step"]) .wrong');
 
   test('each slip with units is named on the page, whichever way round', async () => {
-    for (const { reads, said, truly, slip } of slips) {
-      await declare(reads, said);
+    for (const { reads, said, truly, slip, ...more } of slips) {
+      await declare(reads, said, 'asked' in more);
       const step = (reads === 'tilt' ? 100_000 / 150 : 100) / truly;
       for (const value of [0, step / 2, 0, step]) await read(value);
-      await page.locator(`[data-testid="not-proved"][data-slip="${slip}"]`).waitFor();
+      const named = page.locator(`[data-testid="not-proved"][data-slip="${slip}"]`);
+      await named.waitFor();
+      console.log(`${reads}, ${said.join(' ')} for ${truly.toFixed(1)}: ${await named.textContent()}`);
       await press('Escape');
       await page.getByTestId('prove').focus();
       await press('Enter');
       await stage('choose');
     }
+  });
+
+  test('what it is may be put right in the middle, and what was read stays', async () => {
+    await declare('tilt', ['0.02', 'mm/m']);
+    for (const value of [0.2, 4, 0.2]) await read(value);
+    await page.locator('[data-testid="steps"][data-taken="3"]').waitFor();
+    await page.getByRole('button', { name: 'What it is' }).click();
+    await stage('declare');
+    expect(await page.locator('[name="base"]').inputValue()).toBe('150');
+    await type('base', '200');
+    await press('Enter');
+    await page.locator('[data-testid="steps"][data-taken="3"]').waitFor();
+    // 100 µm on 200 mm are 25 graduations.
+    await read(25.2);
+    await page.locator('[data-step="scale"][data-is="good"]').waitFor();
+    await page.getByRole('button', { name: 'What it is' }).click();
+    await type('step', '0.2');
+    await press('Enter');
+    await page.locator('[data-testid="steps"][data-taken="2"]').waitFor();
+  });
+
+  test('a feeler that can prove nothing is asked back, with the size that would do', async () => {
+    await press('e');
+    await stage('declare');
+    await type('base', '150');
+    await type('step', '0.005');
+    await press('Enter');
+    await wrong().waitFor();
+    expect(await wrong().textContent()).toBe(
+      'Too small to tell the scale: take a feeler of 0.05 mm or more, or gauge blocks of 0.02 mm or more. If all is as said, begin all the same.',
+    );
+    await type('step', '0.05');
+    await press('Enter');
+    await stage('steps');
   });
 
   test('a spirit level is proved with what is typed', async () => {

@@ -165,7 +165,7 @@ class AssignedPort {
 }
 
 function streamOf(port: string, { talk }: Profile, channel: Channel): BenchStream {
-  const { name, quantity, unit, unitKnown, resolution, steady } = channel;
+  const { name, quantity, unit, unitKnown, resolution, range, steady } = channel;
   return {
     id: `${port} ${name}`,
     port,
@@ -176,6 +176,7 @@ function streamOf(port: string, { talk }: Profile, channel: Channel): BenchStrea
     byButton: talk.kind === 'by-button',
     resolution: resolution ?? steady.spread,
     quiet: steady.spread,
+    ...(range && { range: [range[0], range[1]] }),
   };
 }
 

@@ -166,3 +166,31 @@ describe('another unit', () => {
     await expect(one.keeper.obey(byKey)).rejects.toMatchObject({ code: 'take.unitChanged' });
   });
 });
+
+describe('an instrument with a button of its own', () => {
+  const pressing = () =>
+    session(
+      { handsFree: false },
+      { profile: { ...findProfile('line-decimal'), talk: { kind: 'by-button' } } },
+    );
+
+  test('takes once when the same frame comes again within half a second, and says so', async () => {
+    const one = await pressing();
+    // 100 ms between them.
+    await one.stand('+12.0', 3);
+    expect(one.keeper.session.takes).toHaveLength(1);
+    expect(one.refused.map(({ code }) => code)).toEqual(['take.bounced', 'take.bounced']);
+    // All that came is on record.
+    expect(one.events.filter(({ type }) => type === 'reading')).toHaveLength(3);
+  });
+
+  test('takes another reading, and the same one later', async () => {
+    const one = await pressing();
+    await one.stand('+12.0', 1);
+    await one.stand('+12.1', 1);
+    one.rest(501);
+    await one.stand('+12.1', 1);
+    expect(one.keeper.session.takes.map(({ event }) => event.value)).toEqual([12, 12.1, 12.1]);
+    expect(one.refused).toEqual([]);
+  });
+});

@@ -7,7 +7,7 @@ import { unitWords } from './unit-words.ts';
 import { coverage, type Verdict } from './verdict.ts';
 
 /** An instrument that is off by more than this, as a share of the step, is refused. */
-const allowed = 0.1;
+export const allowed = 0.1;
 
 /** How well a foot spacing is known that was measured with a rule, mm (one standard deviation). */
 const uBaseMm = 0.3;
@@ -27,7 +27,7 @@ function expectedStep({ reads, stepUm, baseMm }: Proving): number {
  * Standard uncertainty of a step, µm. A feeler is good to about 3 µm and 2 % (common practice, no source), taken as
  * the half width of a uniform distribution; two gauge blocks are good to half a micrometre.
  */
-function uStepUm({ stepUm, stepIs }: Proving): number {
+function uStepUm({ stepUm, stepIs }: Pick<Proving, 'stepUm' | 'stepIs'>): number {
   return stepIs === 'block' ? 0.5 : (3 + 0.02 * stepUm) / Math.sqrt(3);
 }
 
@@ -35,13 +35,22 @@ function uStepUm({ stepUm, stepIs }: Proving): number {
 function scaleOf(proving: Proving): Scale | null {
   const takes = takesOf(proving, 'scale');
   if (!takes) return null;
-  const { reads, unit, graduation, stepUm, baseMm } = proving;
-  const count = graduation * unitFactor(reads === 'tilt' ? 'tilt' : 'height', unit);
-  const expected = expectedStep(proving);
-  const ratio = (Math.abs(takes[1]!.value - takes[0]!.value) * count) / expected;
-  const uReading = (Math.SQRT2 * noiseOf(proving) * count) / expected;
+  const ratio = Math.abs(takes[1]!.value - takes[0]!.value) / stepInCounts(proving);
+  return { ratio, u: uScale(proving, ratio, noiseOf(proving)) };
+}
+
+/** How far the known step should move the reading, as the instrument reads. */
+export function stepInCounts(proving: Proving): number {
+  const { reads, unit, graduation } = proving;
+  return expectedStep(proving) / (graduation * unitFactor(reads === 'tilt' ? 'tilt' : 'height', unit));
+}
+
+/** Standard uncertainty of a scale that was found to be `ratio`, with readings of this noise. */
+export function uScale(proving: Proving, ratio: number, noise: number): number {
+  const { reads, stepUm, baseMm } = proving;
+  const uReading = (Math.SQRT2 * noise) / stepInCounts(proving);
   const uBase = reads === 'tilt' ? uBaseMm / baseMm! : 0;
-  return { ratio, u: Math.hypot(uReading, ratio * (uStepUm(proving) / stepUm), ratio * uBase) };
+  return Math.hypot(uReading, ratio * (uStepUm(proving) / stepUm), ratio * uBase);
 }
 
 /** Whether a known step is read as it is, within a tenth; if not, which slip with units is likely. */

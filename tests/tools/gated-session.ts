@@ -21,6 +21,8 @@ export interface GatedSession {
   say(frame: string): void;
   /** The same frame until everything that it sets off is done, `times` over. */
   stand(frame: string, times: number): Promise<void>;
+  /** Time passes and nothing is said. */
+  rest(ms: number): void;
   /** Nothing reaches the file any more until `release`. */
   hold(): void;
   release(): void;
@@ -89,6 +91,9 @@ export async function gatedSession(
         say(frame);
         await settled();
       }
+    },
+    rest: (ms) => {
+      now += ms;
     },
     hold: () => gate.hold(),
     release: () => gate.release(),

@@ -2,10 +2,12 @@ import { useEffect, useState } from 'preact/hooks';
 import type { BenchStream, WantedPort } from '../../shared/messages.ts';
 import { progressOf } from '../../shared/proving/progress.ts';
 import { again, type Proving, stepsOf } from '../../shared/proving/proving.ts';
+import { redeclared } from '../../shared/proving/redeclared.ts';
 import { ActionStrip } from '../parts/action-strip.tsx';
 import type { ChosenPort } from '../parts/proving/alike-ports.ts';
 import { ChoosePorts } from '../parts/proving/choose-ports.tsx';
 import { Declare } from '../parts/proving/declare.tsx';
+import type { Declared } from '../parts/proving/declared.ts';
 import { Outcome } from '../parts/proving/outcome.tsx';
 import { ProveSteps } from '../parts/proving/prove-steps.tsx';
 import { WatchPorts } from '../parts/proving/watch-ports.tsx';
@@ -21,8 +23,14 @@ interface ProvingViewProps {
 type Stage =
   | { readonly at: 'choose' | 'watch' | 'moved' }
   | { readonly at: 'find'; readonly proving: Proving }
-  | { readonly at: 'declare'; readonly stream: BenchStream | null }
-  | { readonly at: 'steps'; readonly stream: BenchStream | null; readonly proving: Proving };
+  | { readonly at: 'declare'; readonly stream: BenchStream | null; readonly before: Said | null }
+  | ({ readonly at: 'steps'; readonly stream: BenchStream | null } & Said);
+
+/** What was said of an instrument as it was typed, and the proving that it began. */
+interface Said {
+  readonly form: Declared;
+  readonly proving: Proving;
+}
 
 /** Getting to know an instrument, from its cable to its first trusted reading. */
 export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
@@ -65,9 +73,9 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
   const profileOf = (stream: BenchStream | null) =>
     stream ? wanted.find(({ port }) => port === stream.port)?.profile : undefined;
   /** From now on only its own port is listened to, and it is steady when it is as quiet as it was at rest. */
-  const begin = async (proving: Proving, stream: BenchStream | null) => {
+  const begin = async ({ form, proving }: Said, stream: BenchStream | null) => {
     if (stream && !(await listen([wantedFor(proving, stream)]))) return;
-    setStage({ at: 'steps', stream, proving });
+    setStage({ at: 'steps', stream, form, proving });
   };
   const keep = async (proving: Proving) => (await page.send({ do: 'keep-instrument', proving })) === null;
   const anew = async () => {
@@ -80,7 +88,7 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
         {stage.at === 'choose' && (
           <ChoosePorts
             onListen={(ports) => void watch(ports)}
-            onTyped={() => setStage({ at: 'declare', stream: null })}
+            onTyped={() => setStage({ at: 'declare', stream: null, before: null })}
             onUse={onUse}
             onMove={(proving, ports) => void find(proving, ports)}
             onLeave={onLeave}
@@ -97,7 +105,7 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
         {stage.at === 'moved' && (
           <WhichMoved
             labelOf={labelOf}
-            onFound={(stream) => setStage({ at: 'declare', stream })}
+            onFound={(stream) => setStage({ at: 'declare', stream, before: null })}
             onBack={() => setStage({ at: 'watch' })}
           />
         )}
@@ -113,8 +121,16 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
             stream={stage.stream}
             profile={profileOf(stage.stream)}
             by=""
-            onDeclared={(proving) => void begin(proving, stage.stream)}
-            onBack={() => (stage.stream ? setStage({ at: 'moved' }) : void anew())}
+            before={stage.before?.form ?? null}
+            onDeclared={(said, form) => {
+              const proving = stage.before ? redeclared(stage.before.proving, said) : said;
+              void begin({ form, proving }, stage.stream);
+            }}
+            onBack={() => {
+              if (stage.before) void begin(stage.before, stage.stream);
+              else if (stage.stream) setStage({ at: 'moved' });
+              else void anew();
+            }}
           />
         )}
         {stage.at === 'steps' &&
@@ -123,7 +139,7 @@ export function ProvingView({ onUse, onLeave }: ProvingViewProps) {
               proving={stage.proving}
               stream={stage.stream}
               onChange={(proving) => setStage({ ...stage, proving })}
-              onBack={() => setStage({ at: 'declare', stream: stage.stream })}
+              onBack={() => setStage({ at: 'declare', stream: stage.stream, before: stage })}
             />
           ) : (
             <Outcome

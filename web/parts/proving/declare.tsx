@@ -14,26 +14,36 @@ interface DeclareProps {
   readonly stream: BenchStream | null;
   readonly profile: string | undefined;
   readonly by: string;
-  onDeclared(proving: Proving): void;
+  /** What was said before, when something is to be put right; what was read stays where it still holds. */
+  readonly before: Declared | null;
+  onDeclared(proving: Proving, said: Declared): void;
   onBack(): void;
 }
 
 /** What is asked once of an instrument: what it is, what one count is, and by which step it is to be proved. */
-export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProps) {
-  const [form, setForm] = useState<Declared>(() => declaredFor(stream, by));
+export function Declare({ stream, profile, by, before, onDeclared, onBack }: DeclareProps) {
+  const [form, setForm] = useState<Declared>(() => before ?? declaredFor(stream, by));
   const [tried, setTried] = useState(false);
-  const { proving, errors } = readDeclared(form, stream, profile);
+  /** The form of which it was asked back whether it is so. */
+  const [askedOf, setAskedOf] = useState<Declared | null>(null);
+  const { proving, errors, doubt } = readDeclared(form, stream, profile);
   const set = (name: DeclaredField) => (value: string) => setForm((old) => ({ ...old, [name]: value }));
+  const errorOf = (name: DeclaredField) => {
+    if (name === 'step' && doubt !== null && askedOf === form) {
+      return say('{doubt} If all is as said, begin all the same.', { doubt });
+    }
+    return tried ? errors[name] : undefined;
+  };
   const field = (name: DeclaredField) => ({
     name,
     value: form[name],
-    error: tried ? errors[name] : undefined,
+    error: errorOf(name),
     onInput: set(name),
   });
   const choice = (name: DeclaredField) => ({
     name,
     value: form[name],
-    error: tried ? errors[name] : undefined,
+    error: errorOf(name),
     onChoose: set(name),
   });
   const tilt = form.reads === 'tilt';
@@ -43,7 +53,8 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
   const submit = (event: Event) => {
     event.preventDefault();
     setTried(true);
-    if (proving) return onDeclared(proving);
+    if (proving && (doubt === null || askedOf === form)) return onDeclared(proving, form);
+    setAskedOf(form);
     requestAnimationFrame(() => document.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus());
   };
   return (
@@ -52,13 +63,15 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
         <SentenceHead
           what={tilt ? say('What level is it?') : say('What indicator is it?')}
           context={
-            open
-              ? say(
-                  'The cable does not tell what one count is. Say it once: the known step will show whether it is so.',
-                )
-              : say('It says itself that it reads in {unit}. The known step will show whether it is so.', {
-                  unit: unitWord(form.unit),
-                })
+            before
+              ? say('What was read stays, unless another step or the other end of the level is named.')
+              : open
+                ? say(
+                    'The cable does not tell what one count is. Say it once: the known step will show whether it is so.',
+                  )
+                : say('It says itself that it reads in {unit}. The known step will show whether it is so.', {
+                    unit: unitWord(form.unit),
+                  })
           }
         >
           <NoticeLine notice={null} />
@@ -125,7 +138,7 @@ export function Declare({ stream, profile, by, onDeclared, onBack }: DeclareProp
           <Control word={say('Begin')} hint={say('enter')} kind="main" submit testId="begin" />
           <Control
             word={say('Back')}
-            hint={say('another one')}
+            hint={before ? say('to the steps') : say('another one')}
             apart
             testId="declare-back"
             onClick={onBack}

@@ -1,4 +1,5 @@
 import type { BenchStream } from '../../../shared/messages.ts';
+import { unprovable } from '../../../shared/proving/provable.ts';
 import { measuredIn, type Proving, provingSchema } from '../../../shared/proving/proving.ts';
 import { toInternal } from '../../../shared/units.ts';
 import { readNumber } from '../../words/numbers.ts';
@@ -44,12 +45,15 @@ export function declaredFor(stream: BenchStream | null, by: string): Declared {
   return { ...emptyDeclared, name, reads: stream.reads, unit: stream.unit, by };
 }
 
-/** The proving that a form begins, or what is wrong beside each field. */
+/**
+ * The proving that a form begins, or what is wrong beside each field. `doubt`: by what was said of unit and graduation
+ * its step can prove nothing, which is to be asked back; where the unit is a slip, the step itself shows it.
+ */
 export function readDeclared(
   form: Declared,
   stream: BenchStream | null,
   profile: string | undefined,
-): { proving: Proving | null; errors: Partial<Record<DeclaredField, string>> } {
+): { proving: Proving | null; errors: Partial<Record<DeclaredField, string>>; doubt: string | null } {
   const tilt = form.reads === 'tilt';
   const graduation = readNumber(form.graduation);
   const parsed = provingSchema.safeParse({
@@ -76,7 +80,41 @@ export function readDeclared(
     errors[field] = right[field] === undefined ? message : say(right[field]);
   }
   if (!measuredIn(tilt ? 'tilt' : 'height').includes(form.unit)) errors.unit = say(right.unit!);
-  return { proving: parsed.success ? parsed.data : null, errors };
+  if (!parsed.success) return { proving: null, errors, doubt: null };
+  return { proving: parsed.data, errors, doubt: stepDoubt(parsed.data, stream, form.lengthUnit) };
+}
+
+/** A stream is as noisy as this share of the largest spread that it was seen to have at rest. */
+const ofQuiet = 1 / 4;
+
+/** Why a step can prove nothing, and which one would do. */
+function stepDoubt(proving: Proving, stream: BenchStream | null, unit: string): string | null {
+  const seen = stream?.unitOpen ? { noise: ofQuiet * stream.quiet } : {};
+  const trouble = unprovable(proving, { ...seen, range: stream?.range });
+  if (!trouble) return null;
+  const size = (um: number, round: (value: number) => number) => {
+    const [digits, length] = unit === 'in' ? [1e3, um / 25_400] : [1e2, um / 1000];
+    return `${round(length * digits) / digits} ${unit === 'in' ? 'inch' : 'mm'}`;
+  };
+  if (trouble.is === 'too-large') {
+    return say('It reads no further: take a step of {most} or less.', {
+      most: size(trouble.mostUm, Math.floor),
+    });
+  }
+  const { feelerUm, blockUm } = trouble;
+  if (blockUm === null) {
+    return say('No step can prove it: its reading is too coarse, or its feet stand too near.');
+  }
+  const block = size(blockUm, Math.ceil);
+  if (feelerUm === null)
+    return say('Too small to tell the scale: take gauge blocks of {block} or more.', { block });
+  return say(
+    'Too small to tell the scale: take a feeler of {feeler} or more, or gauge blocks of {block} or more.',
+    {
+      feeler: size(feelerUm, Math.ceil),
+      block,
+    },
+  );
 }
 
 /** A typed length, in so many µm or mm: `per` units of it go into one mm. */
