@@ -1,6 +1,6 @@
 import type { InstrumentState } from '../../shared/messages.ts';
 import { type Placement, placementKey } from '../../shared/survey/plan.ts';
-import { say } from '../words/say.ts';
+import { text } from '../words/say.ts';
 import type { PageState } from './page-state.ts';
 
 /** The instrument whose needle is shown. */
@@ -27,14 +27,12 @@ export function linkStaleness(instrument: InstrumentState): string | null {
   if (instrument.link === 'absent') return 'cable is out';
   if (instrument.link === 'faulted') return 'port fails';
   if (instrument.link === 'opening') return 'opening the port';
-  if (instrument.silent) return instrument.unread ? unreadWords() : 'silent';
+  if (instrument.silent) return instrument.unread ? unreadWords : 'silent';
   return null;
 }
 
 /** Stands where a value would: bytes come, and none that the profile can read. */
-export function unreadWords(): string {
-  return say('bytes that can’t be read');
-}
+export const unreadWords = text('bytes that can’t be read');
 
 /**
  * Where the level stands as far as the page can know: on the place of the last take until a move was

@@ -29,13 +29,10 @@ export function surveySentence(state: PageState): Sentence {
       };
     case 'silent':
       return { what: `The ${tool} is silent`, context: `See to its cable and its battery. ${next}${safe}` };
-    case unreadWords():
+    case unreadWords:
       return {
-        what: say('What the {tool} sends can’t be read', { tool }),
-        context: say('Its speed, its parity or what it sends was set otherwise: set it back. {next}{safe}', {
-          next,
-          safe,
-        }),
+        what: `What the ${tool} sends can’t be read`,
+        context: `Its speed, its parity or what it sends was set otherwise: set it back. ${next}${safe}`,
       };
     default:
       return waitsForMove(state) ? { ...sentence, context: say(notFelt, { tool }) } : sentence;

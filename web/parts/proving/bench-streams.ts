@@ -29,6 +29,6 @@ export function staleOf({ bench, link }: PageState, { port }: BenchStream): stri
   if (link === 'lost') return say('connection lost');
   if (!heard) return say('not listened to');
   if (heard.link !== 'open') return heard.link === 'absent' ? say('cable is out') : say('port is not open');
-  if (heard.silent) return heard.unread ? unreadWords() : say('silent');
+  if (heard.silent) return say(heard.unread ? unreadWords : 'silent');
   return null;
 }

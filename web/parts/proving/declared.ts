@@ -3,6 +3,7 @@ import { unprovable } from '../../../shared/proving/provable.ts';
 import { measuredIn, type Proving, provingSchema } from '../../../shared/proving/proving.ts';
 import { toInternal } from '../../../shared/units.ts';
 import { readNumber } from '../../words/numbers.ts';
+import { shortNumber } from '../../words/quantity.ts';
 import { say, text } from '../../words/say.ts';
 
 /** What the person says of the instrument, text as typed. */
@@ -93,8 +94,9 @@ function stepDoubt(proving: Proving, stream: BenchStream | null, unit: string): 
   const trouble = unprovable(proving, { ...seen, range: stream?.range });
   if (!trouble) return null;
   const size = (um: number, round: (value: number) => number) => {
-    const [digits, length] = unit === 'in' ? [1e3, um / 25_400] : [1e2, um / 1000];
-    return `${round(length * digits) / digits} ${unit === 'in' ? 'inch' : 'mm'}`;
+    const [decimals, length] = unit === 'in' ? [3, um / 25_400] : [2, um / 1000];
+    const rounded = round(length * 10 ** decimals) / 10 ** decimals;
+    return `${shortNumber(rounded, decimals)} ${unit === 'in' ? say('inch') : 'mm'}`;
   };
   if (trouble.is === 'too-large') {
     return say('It reads no further: take a step of {most} or less.', {

@@ -165,4 +165,34 @@ export const proving: Language = {
   '{size} of gauge block': 'Endmaß von {size}',
   '{taken} of {all} readings taken.': '{taken} von {all} Anzeigen genommen.',
   '{day} by {person}': '{day} von {person}',
+  '{doubt} If all is as said, begin all the same.': '{doubt} Wenn alles so stimmt, trotzdem beginnen.',
+  'What was read stays, unless another step or the other end of the level is named.':
+    'Was gelesen wurde, bleibt, wenn nicht eine andere Stufe oder das andere Ende der Waage genannt wird.',
+  'to the steps': 'zu den Schritten',
+  'It reads no further: take a step of {most} or less.':
+    'Weiter zeigt es nicht: eine Stufe von {most} oder weniger nehmen.',
+  'No step can prove it: its reading is too coarse, or its feet stand too near.':
+    'Keine Stufe kann es prüfen: Es zeigt zu grob, oder seine Füße stehen zu nah.',
+  'Too small to tell the scale: take gauge blocks of {block} or more.':
+    'Zu klein, um den Maßstab zu erkennen: Endmaße von {block} oder mehr nehmen.',
+  'Too small to tell the scale: take a feeler of {feeler} or more, or gauge blocks of {block} or more.':
+    'Zu klein, um den Maßstab zu erkennen: eine Fühlerlehre von {feeler} oder mehr nehmen, oder Endmaße von {block} oder mehr.',
+  'Its button sent the same reading twice within half a second: it was taken once.':
+    'Sein Knopf hat dieselbe Anzeige zweimal in einer halben Sekunde gesendet: Sie wurde einmal übernommen.',
+  'its button sent the same reading twice within half a second: it was taken once':
+    'sein Knopf hat dieselbe Anzeige zweimal in einer halben Sekunde gesendet: sie wurde einmal übernommen',
+  'if it is meant for the next station too, press again':
+    'wenn sie auch für die nächste Station gilt, noch einmal drücken',
+  'Bytes come that {profile} does not read.': 'Es kommen Bytes, die {profile} nicht liest.',
+  'See on the instrument how its line is set: speed, parity, data bits. Set it as one of the profiles says, or write a profile for it: the folder of your own profiles needs only one file more.':
+    'Am Gerät nachsehen, wie seine Leitung eingestellt ist: Geschwindigkeit, Parität, Datenbits. Sie so einstellen, wie eines der Profile sagt, oder ein Profil dafür schreiben: Der Ordner der eigenen Profile braucht nur eine Datei mehr.',
+  'The line is set to {line}. Set the instrument to the same speed and parity, or go back and choose another profile.':
+    'Die Leitung ist auf {line} eingestellt. Das Gerät auf dieselbe Geschwindigkeit und Parität einstellen, oder zurückgehen und ein anderes Profil wählen.',
+  'Bytes come that no profile reads': 'Es kommen Bytes, die kein Profil liest',
+  'Every speed and parity that a profile names is tried in turn, now {line}.':
+    'Jede Geschwindigkeit und Parität, die ein Profil nennt, wird der Reihe nach versucht, jetzt {line}.',
+  'bytes that can’t be read': 'Bytes, die nicht lesbar sind',
+  'What the {tool} sends can’t be read': '{tool}: Was gesendet wird, ist nicht lesbar',
+  'Its speed, its parity or what it sends was set otherwise: set it back.':
+    'Die Geschwindigkeit, die Parität oder das Gesendete wurde verstellt: zurückstellen.',
 };
