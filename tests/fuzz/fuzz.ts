@@ -10,19 +10,22 @@ import { fuzz, fuzzLine } from '../instruments/fuzz-run.ts';
 import { DaemonProcess } from '../tools/daemon-process.ts';
 import { documentLine, fuzzDocuments } from './document-run.ts';
 import { documentKinds } from './documents.ts';
-import { fuzzMessages, fuzzRequests, serverLine } from './server-run.ts';
+import { fuzzMessages, fuzzRequests, type ServerCount, serverLine } from './server-run.ts';
 
 const seed = Number(process.argv[2] ?? Date.now() % 1_000_000);
 const frames = 1_000_000;
 const others = 100_000;
 /** More than this nothing may hold after a long run, be it this process or the daemon. */
 const mostGrownMiB = 16;
+/** Whatever takes longer hangs, ms. */
+const mostMs = 1000;
 console.log(`seed ${seed}`);
 
-function tell(line: string, { faults, grownMiB }: { faults: readonly string[]; grownMiB: number }): void {
+function tell(line: string, count: Pick<ServerCount, 'faults' | 'grownMiB' | 'slowestMs'>): void {
   console.log(line);
-  for (const fault of faults) console.log(`  ${fault}`);
-  if (faults.length > 0 || grownMiB > mostGrownMiB) process.exitCode = 1;
+  for (const fault of count.faults) console.log(`  ${fault}`);
+  if (count.faults.length > 0 || count.grownMiB > mostGrownMiB || count.slowestMs > mostMs)
+    process.exitCode = 1;
 }
 
 for (const profile of shippedProfiles) {

@@ -10,11 +10,13 @@ export interface ServerCount {
   /** What was answered with: codes of errors, or status of HTTP. */
   readonly answers: Readonly<Record<string, number>>;
   readonly faults: readonly string[];
+  /** The longest that some sent together waited for all their answers, ms. */
+  readonly slowestMs: number;
   /** How much more the daemon holds after collecting at the end than after the first fifth, MiB. */
   readonly grownMiB: number;
 }
 
-/** Longer than this nothing may take, be it that the machine is busy with other things too. */
+/** What has not come by then does not come: a machine busy with other things is given its time too. */
 const hangMs = 5000;
 const atOnce = 20;
 
@@ -102,16 +104,19 @@ async function run(
   const numbers = random(seed);
   const answers: Record<string, number> = {};
   const faults: string[] = [];
-  let before = 0;
+  let [before, slowestMs] = [0, 0];
   for (let done = 0; done < tries; done += atOnce) {
     if (before === 0 && done >= tries / 5) before = await daemon.heldMiB();
-    for (const answer of await some(numbers)) {
+    const sent = performance.now();
+    const came = await some(numbers);
+    slowestMs = Math.max(slowestMs, performance.now() - sent);
+    for (const answer of came) {
       answers[answer] = (answers[answer] ?? 0) + 1;
       if (answer.startsWith('fault')) faults.push(`near try ${done} of seed ${seed}: ${answer}`);
     }
     if (faults.length > 10) break;
   }
-  return { tries, answers, faults, grownMiB: (await daemon.heldMiB()) - before };
+  return { tries, answers, faults, slowestMs, grownMiB: (await daemon.heldMiB()) - before };
 }
 
 async function opened(url: string): Promise<WebSocket> {
@@ -181,10 +186,13 @@ function request(port: number, text: string): Promise<string> {
 }
 
 /** What came out, for people. */
-export function serverLine(name: string, { tries, answers, faults, grownMiB }: ServerCount): string {
+export function serverLine(
+  name: string,
+  { tries, answers, faults, slowestMs, grownMiB }: ServerCount,
+): string {
   const most = Object.entries(answers).sort(([, a], [, b]) => b - a);
   return (
     `${name.padEnd(20)} ${tries} sent: ${most.map(([answer, n]) => `${n} × ${answer}`).join(', ')}; ` +
-    `${faults.length} faults, memory ${grownMiB.toFixed(1)} MiB more`
+    `${faults.length} faults; slowest ${slowestMs.toFixed(0)} ms, memory ${grownMiB.toFixed(1)} MiB more`
   );
 }
