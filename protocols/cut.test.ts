@@ -74,6 +74,25 @@ describe.each(
   });
 });
 
+test('what is left of an answer never joins the answer to the next question', () => {
+  const profile = findProfile('modbus-float');
+  const numbers = random(6);
+  const [one = '', two = ''] = [0, 1].map(() => encode(profile, randomReadings(profile, numbers)));
+  for (let k = 1; k < one.length; k += 1) {
+    const torn: Arrival[] = [
+      [one.slice(0, k), 0],
+      [one.slice(k) + two, 90],
+    ];
+    expect(framesOf(allCut(profile, torn)), `broken behind byte ${k}`).toEqual([two]);
+  }
+  // Bytes that an adapter hands over late are still of one answer.
+  const late: Arrival[] = [
+    [one.slice(0, 3), 0],
+    [one.slice(3), 40],
+  ];
+  expect(framesOf(allCut(profile, late))).toEqual([one]);
+});
+
 test('noise is not held for ever', () => {
   const pieces = allCut(findProfile('modbus-float'), [['x'.repeat(1000), 0]], false);
   expect(pieces).toEqual([{ noise: 'x'.repeat(1000), why: 'is not the start of a frame' }]);

@@ -24,6 +24,20 @@ export interface CutState {
 /** Bytes of one frame never come this far apart, ms; what was held so long is the head of a frame that broke off. */
 export const brokenOffMs = 1000;
 
+/** An answer's bytes may come this far apart through an adapter that hands them over in its own time, ms. */
+const adapterMs = 50;
+
+/**
+ * A gap longer than this within a frame that ends by its length says that it broke off, ms. An answer is over well before
+ * the next question: what is left of one never joins the next, as serial-line Modbus (V1.02, 2.5.1.1) wants of a gap
+ * within a frame, for which it names a time shorter than adapters keep.
+ */
+function longestGapMs({ talk }: Profile): number {
+  return talk.kind === 'on-request'
+    ? Math.min(brokenOffMs, Math.max(adapterMs, talk.everyMs / 2))
+    : brokenOffMs;
+}
+
 /** Longest stretch of noise that is held back, bytes. */
 const noiseHeld = 256;
 
@@ -70,7 +84,7 @@ function cutByLength(profile: Profile, before: CutState, bytes: string, ms: numb
   const start = profile.frame.start === undefined ? '' : bytesOf(profile.frame.start);
   const pieces: Piece[] = [];
   let { held, noise, why } = before;
-  if (held && ms - before.lastMs > brokenOffMs) {
+  if (held && ms - before.lastMs > longestGapMs(profile)) {
     noise += held;
     why ||= 'broke off';
     held = '';

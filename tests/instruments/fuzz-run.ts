@@ -47,6 +47,16 @@ export function fuzz(profile: Profile, frames: number, seed: number): FuzzCount 
       if (!isWhole(profile, decoding.ok)) notWhole += 1;
     },
   });
+  const { talk } = profile;
+  // An answer comes alone, behind its own question; what comes by itself may have waited and come in one burst.
+  const [together, apartMs] = talk.kind === 'on-request' ? [0, talk.everyMs] : [500, 0];
+  let ms = 0;
+  const push = (some: string, most: number) => {
+    ms += apartMs;
+    for (let at = 0; at < some.length; at += most) {
+      cutter.push(Buffer.from(some.slice(at, at + most), 'latin1'), { t: ms, m: ms });
+    }
+  };
   // The first frame after opening is trusted only when it proves itself whole.
   let bytes = profile.frame.ends === 'delimiter' && !profile.sum ? encode(profile, []) : '';
   for (let k = 0; k < frames; k += 1) {
@@ -54,15 +64,12 @@ export function fuzz(profile: Profile, frames: number, seed: number): FuzzCount 
     const after = damage(frame, numbers);
     sent.push({ readings: meant(profile, frame), hurt: after !== frame, read: false });
     bytes += after;
-    if (bytes.length > 500) {
-      const most = 1 + numbers.below(60);
-      for (let at = 0; at < bytes.length; at += most) {
-        cutter.push(Buffer.from(bytes.slice(at, at + most), 'latin1'), stamp);
-      }
+    if (bytes.length > together) {
+      push(bytes, 1 + numbers.below(60));
       bytes = '';
     }
   }
-  cutter.push(Buffer.from(bytes, 'latin1'), stamp);
+  push(bytes, bytes.length || 1);
   const hurt = sent.filter((one) => one.hurt).length;
   const lost = sent.filter((one) => !one.hurt && !one.read).length;
   const allowed = profile.sum ? hurt / 256 ** sumWidth[profile.sum.kind] : null;
