@@ -2,8 +2,9 @@
 
 import { createHash } from 'node:crypto';
 import { existsSync } from 'node:fs';
-import { chmod, cp, readdir, readFile, rm } from 'node:fs/promises';
+import { chmod, cp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 
 const PROGRAM = 'dist/wayscribe.js';
 const PAGE = 'dist/web';
@@ -32,15 +33,15 @@ async function buildPage({ vite, esbuild }) {
     return;
   }
   await vite.build({ logLevel: 'warn' });
-  // The lessons lie beside the page, so that whatever serves it serves them.
+  await compressPage();
+  // The lessons lie beside the page, so that whatever serves it serves them. They are opened one at a time, as they are.
   await cp('recordings/lessons', 'dist/web/lessons', { recursive: true });
   await buildServiceWorker(esbuild);
 }
 
 /** The service worker knows every file of the page, and is another one when any of them is. */
 async function buildServiceWorker(esbuild) {
-  const found = await readdir(PAGE, { recursive: true, withFileTypes: true });
-  const paths = found.filter((entry) => entry.isFile()).map(({ parentPath, name }) => join(parentPath, name));
+  const paths = (await filesOf(PAGE)).filter((path) => !/\.(br|gz)$/.test(path));
   const digest = createHash('sha256');
   for (const path of paths.sort()) digest.update(path).update(await readFile(path));
   const files = paths.map((path) => path.slice(PAGE.length + 1).replaceAll('\\', '/'));
@@ -52,6 +53,23 @@ async function buildServiceWorker(esbuild) {
     target: 'es2022',
     logLevel: 'warning',
   });
+}
+
+/** Beside every file of the page that gets smaller by it lie its compressed forms, so that serving them costs nothing. */
+async function compressPage() {
+  for (const path of await filesOf(PAGE)) {
+    const whole = await readFile(path);
+    const forms = { br: brotliCompressSync(whole), gz: gzipSync(whole, { level: 9 }) };
+    for (const [end, bytes] of Object.entries(forms)) {
+      if (bytes.length < 0.9 * whole.length) await writeFile(`${path}.${end}`, bytes);
+    }
+  }
+}
+
+/** Paths of all files in a folder and its folders. */
+async function filesOf(folder) {
+  const found = await readdir(folder, { recursive: true, withFileTypes: true });
+  return found.filter((entry) => entry.isFile()).map(({ parentPath, name }) => join(parentPath, name));
 }
 
 /** The tools that build, or null when this is an install without development packages. */

@@ -1,5 +1,4 @@
-import '@fontsource/b612/latin-400.css';
-import '@fontsource/b612/latin-700.css';
+import './style/fonts.css';
 import './style/tokens.css';
 import './style/sheet.css';
 import './style/controls.css';

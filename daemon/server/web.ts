@@ -1,5 +1,6 @@
 import express, { type Express, type NextFunction, type Request, type Response } from 'express';
 import type { SentError } from '../../shared/messages.ts';
+import { compressed } from './compressed.ts';
 import { isFromHere, isOwnRequest, securityHeaders } from './guard.ts';
 import { Rate } from './rate.ts';
 
@@ -45,6 +46,7 @@ export function webApp(
     } satisfies SentError);
   });
   for (const api of apis) app.use('/api', api);
+  app.use(compressed(pageFolder));
   app.use(express.static(pageFolder, { index: 'index.html', cacheControl: false }));
   app.use((_request, response) => {
     response.status(404).type('text').send('There is nothing at this address.\n');
