@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { join, posix } from 'node:path';
 import ts from 'typescript';
@@ -45,6 +45,17 @@ describe('the folders', () => {
 
   it('have no circle of imports', () => {
     expect(circles(sources)).toEqual([]);
+  });
+
+  it('hold no file of more than 400 lines', () => {
+    const written = [...Object.keys(arrows), 'tests']
+      .flatMap((folder) =>
+        readdirSync(join(root, folder), { recursive: true }).map((path) => join(folder, String(path))),
+      )
+      .filter((path) => /\.(ts|tsx|js|css)$/.test(path));
+    expect(written.length).toBeGreaterThan(sources.size);
+    const lines = (path: string) => readFileSync(join(root, path), 'utf8').trimEnd().split('\n').length;
+    expect(written.map((path) => [path, lines(path)]).filter(([, count]) => Number(count) > 400)).toEqual([]);
   });
 });
 

@@ -4,8 +4,6 @@ import type { Window } from '../../shared/live/steadiness.ts';
 import type { SweepBy } from '../../shared/live/sweeping.ts';
 import { parseTyped } from '../../shared/live/typed.ts';
 import type { Command } from '../../shared/messages.ts';
-import { saidOf } from '../../shared/session/conditions.ts';
-import { linesThatTellDrift } from '../../shared/session/drift-choice.ts';
 import {
   type Header,
   isKept,
@@ -21,31 +19,12 @@ import { stampNow } from '../ports/port.ts';
 import type { Needle, NeedleNow } from './needle.ts';
 import type { Reference } from './reference.ts';
 import { allTaken, referenceRefusal, refusalOf } from './refusal.ts';
+import { eventOf, type SayingCommand } from './saying.ts';
 import { type Station, Sweeping } from './sweeping.ts';
 import { Turns } from './turns.ts';
 
-/** Commands that become events of the session that is on. */
-export type SessionCommand = Extract<
-  Command,
-  {
-    do:
-      | 'take'
-      | 'type'
-      | 'void'
-      | 'aim'
-      | 'skip'
-      | 'note'
-      | 'print'
-      | 'conditions'
-      | 'hands-free'
-      | 'sweep'
-      | 'run'
-      | 'take-drift-off'
-      | 'turned'
-      | 'acknowledge-unit'
-      | 'finish';
-  }
->;
+/** Commands to the session that is on. */
+export type SessionCommand = SayingCommand | Extract<Command, { do: 'take' | 'type' | 'sweep' | 'finish' }>;
 
 /** Where a session goes on record: a recording on disk, or in a test, memory. */
 export interface Recorder {
@@ -189,72 +168,12 @@ export class Keeper {
         return this.#sweep(command.by);
       case 'type':
         return this.#type(command.text, command.again, command.keyed);
-      case 'void': {
-        const take = session.takes.find(({ event }) => event.seq === command.take);
-        if (!take || take.out !== undefined) {
-          throw new WayscribeError('take.place', `take ${command.take}`, 'there is no such take that counts');
-        }
-        return void (await this.record({ type: 'void', take: command.take, reason: command.reason }));
-      }
-      case 'aim':
-        return void (await this.record({ type: 'aim', place: this.#planned(command.place) }));
-      case 'skip':
-        return void (await this.record({
-          type: 'skip',
-          place: this.#planned(command.place),
-          reason: command.reason,
-        }));
-      case 'note': {
-        const { text, place } = command;
-        return void (await this.record({ type: 'note', text, ...(place && { place }) }));
-      }
-      case 'print': {
-        const { do: _, ...print } = command;
-        const unknown = Object.keys(print.stations).find(
-          (name) => !session.plan.stations.some((station) => station.name === name),
-        );
-        if (unknown !== undefined)
-          throw new WayscribeError('take.place', unknown, 'is no station of this survey');
-        return void (await this.record({ type: 'print', ...print }));
-      }
-      case 'conditions':
-        return void (await this.record({ type: 'conditions', ...saidOf(command) }));
-      case 'take-drift-off':
-        if (command.off && linesThatTellDrift(session).length === 0) {
-          throw new WayscribeError(
-            'command.refused',
-            'drift',
-            'a drift can’t be told from a bow here',
-            'walk a line out and back with the level facing alike',
-          );
-        }
-        return void (await this.record({ type: 'drift', off: command.off }));
-      case 'turned': {
-        const run = session.next && session.runs.find(({ id }) => id === session.next!.run);
-        if (run?.reads !== 'tilt') {
-          throw new WayscribeError('command.refused', 'level', 'no level is walked now', 'read on');
-        }
-        return void (await this.record({ type: 'turned', run: run.id, on: session.turnedRun !== run.id }));
-      }
-      case 'hands-free':
-        return void (await this.record({ type: 'hands-free', on: command.on }));
-      case 'run': {
-        const { run, on } = command;
-        if (!session.plan.runs.some(({ id }) => id === run)) {
-          throw new WayscribeError('take.place', run, 'is no run of this survey');
-        }
-        return void (await this.record({ type: 'run', run, on }));
-      }
-      case 'acknowledge-unit':
-        if (session.unitAlarm === null) return;
-        return void (await this.record({
-          type: 'unit',
-          from: session.setup.instrument.name,
-          unit: session.unitAlarm,
-          acknowledged: true,
-        }));
       case 'finish':
         return this.#last({ type: 'end' });
+      default: {
+        const event = eventOf(command, session);
+        if (event) await this.record(event);
+      }
     }
   }
 
@@ -422,12 +341,6 @@ export class Keeper {
       ...how,
       ...(earlier && { replaces: earlier.seq }),
     };
-  }
-
-  #planned(place: Placement): Placement {
-    const key = placementKey(place);
-    if (this.#session.placements.some((other) => placementKey(other) === key)) return place;
-    throw new WayscribeError('take.place', key, 'is no placement of this survey');
   }
 }
 
