@@ -1,38 +1,23 @@
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { checkedPage, expectClean as clean } from './tools/accessibility.ts';
 import { openBrowser } from './tools/browser.ts';
 import { DaemonProcess } from './tools/daemon-process.ts';
-
-const sizes = [
-  { width: 1280, height: 800 },
-  { width: 768, height: 1024 },
-];
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly target: readonly string[] }[];
-}
 
 describe('the page, by axe-core, on paper and on slate, on a desktop and on a tablet', () => {
   let folder = '';
   let daemon: DaemonProcess;
   let browser: Browser;
   let page: Page;
-  let axe = '';
 
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), 'wayscribe-'));
-    axe = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
     daemon = await DaemonProcess.start('demo', '--folder', folder);
     browser = await openBrowser();
-    // The checker is brought in from outside, which the page itself would refuse.
-    page = await browser.newPage({ bypassCSP: true, reducedMotion: 'reduce' });
-    await page.goto(daemon.url);
-    await page.addScriptTag({ content: axe });
+    page = await checkedPage(browser, daemon.url);
   });
   afterAll(async () => {
     await browser?.close();
@@ -40,25 +25,7 @@ describe('the page, by axe-core, on paper and on slate, on a desktop and on a ta
     await rm(folder, { recursive: true, force: true });
   });
 
-  async function expectClean(): Promise<void> {
-    for (const size of sizes) {
-      await page.setViewportSize(size);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        const found = await page.evaluate(async () => {
-          const { violations } = await (
-            window as unknown as { axe: { run(): Promise<{ violations: Violation[] }> } }
-          ).axe.run();
-          return violations.flatMap(({ id, nodes }) =>
-            nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
-          );
-        });
-        expect(found, `${size.width} px, ${colorScheme}`).toEqual([]);
-        const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        expect(wide, `scrolls sideways at ${size.width} px`).toBeLessThanOrEqual(0);
-      }
-    }
-  }
+  const expectClean = () => clean(page);
 
   test('start', async () => {
     await page.getByTestId('set-up').waitFor();

@@ -11,7 +11,7 @@ export function TitleBlock() {
   if (!session) return null;
   const cells = titleBlock(session, replay);
   return (
-    <details class="title-fold" open={!matchMedia('(max-width: 900px)').matches}>
+    <details class="title-fold" open={!matchMedia('(max-width: 520px)').matches}>
       <summary translate={false}>{`${session.setup.part}, ${session.setup.surface}`}</summary>
       <button
         type="button"

@@ -3,7 +3,7 @@ import type { Action } from './actions.ts';
 /** A plate can be seen as a plan or as an exaggerated relief. */
 export const relief: Action = {
   id: 'relief',
-  word: ({ relief }) => (relief ? 'Show the plan' : 'Show the relief'),
+  word: ({ relief }) => (relief ? 'Plan' : 'Relief'),
   keys: ['v'],
   hint: () => 'V',
   can: ({ session }) => session?.setup.kind === 'plate' && session.counted.size > 2,

@@ -124,7 +124,11 @@ export class Studio {
       return scrollHeight - clientHeight;
     });
     const file = `${screen.replaceAll(' ', '-')}.${look.name}.png`;
-    await page.screenshot({ path: join(this.#folder, file), fullPage: true });
+    const screenshot = { path: join(this.#folder, file), fullPage: true };
+    // Taken as high as the page is, nothing of it may stick to the window.
+    await sticks(page, false);
+    await page.screenshot(screenshot);
+    await sticks(page, true);
     this.shots.push({ screen, look, file, below });
   }
 
@@ -137,4 +141,14 @@ export class Studio {
       () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
     );
   }
+}
+
+async function sticks(page: Page, on: boolean): Promise<void> {
+  await page.evaluate(
+    (position) => {
+      for (const foot of document.querySelectorAll<HTMLElement>('.sheet > .foot'))
+        foot.style.position = position;
+    },
+    on ? '' : 'static',
+  );
 }
