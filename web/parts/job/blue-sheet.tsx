@@ -62,16 +62,25 @@ function Inked(props: { survey: JobSurvey; line: string; contact: Contact; print
             print={print}
           />
         ) : (
-          <StationPlan
-            survey={survey}
-            widthPx={widthPx}
-            heightPx={260}
-            label={say('Where it should show')}
-            mark={(name) => ({
-              ink: print?.stations[name]?.shows ? 1 : 0,
-              text: inked.has(name) ? say('ink') : '',
-            })}
-          />
+          <div class="side-by-side">
+            <StationPlan
+              survey={survey}
+              widthPx={(widthPx - 20) / 2}
+              heightPx={230}
+              label={say('By the numbers')}
+              mark={(name) => ({ ink: inked.has(name) ? 1 : 0, text: '' })}
+            />
+            <StationPlan
+              survey={survey}
+              widthPx={(widthPx - 20) / 2}
+              heightPx={230}
+              label={print ? say('By the blue') : say('By the blue: no print yet')}
+              mark={(name) => {
+                const seen = print?.stations[name];
+                return seen ? { ink: seen.shows ? 1 : 0, text: String(seen.pointsPerInch2 ?? '') } : null;
+              }}
+            />
+          </div>
         ))}
     </div>
   );

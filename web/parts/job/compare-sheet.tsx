@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { StationDifference } from '../../../shared/job/before-after.ts';
+import type { Measured, StationDifference } from '../../../shared/job/before-after.ts';
 import type { JobSurvey } from '../../../shared/job/survey.ts';
 import { unlike } from '../../../shared/job/unlike.ts';
 import { differencesOf } from '../../../shared/report/history.ts';
@@ -44,7 +44,11 @@ export function CompareSheet({ desk: { history } }: { desk: Desk }) {
           ),
         )}
         <div class="slider">
-          <span>{say('{round} (dashes) and', { round: capital(before.record.round) })}</span>
+          <span>
+            {'plane' in found
+              ? say('{round} at the left; at the right', { round: capital(before.record.round) })
+              : say('{round} (dashes) and', { round: capital(before.record.round) })}
+          </span>
           {last > 1 && (
             <input
               type="range"
@@ -186,18 +190,20 @@ function differenceText({ value, u, same }: StationDifference['difference']): st
 /** For who cannot see the drawing, and for tests. */
 function DifferenceTable({ stations }: { stations: readonly StationDifference[] }) {
   return (
-    <table class="unseen" data-testid="differences">
-      <tbody>
-        {stations.map(({ name, before, after, difference }) => (
-          <tr key={name} data-station={name} data-same={difference.same}>
-            <th scope="row">{name}</th>
-            <td>{sized(before)}</td>
-            <td>{sized(after)}</td>
-            <td>{differenceText(difference)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <div class="unseen">
+      <table data-testid="differences">
+        <tbody>
+          {stations.map(({ name, before, after, difference }) => (
+            <tr key={name} data-station={name} data-same={difference.same}>
+              <th scope="row">{name}</th>
+              <td>{sized(before)}</td>
+              <td>{sized(after)}</td>
+              <td>{differenceText(difference)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }
 
@@ -223,11 +229,11 @@ function Plates({ before, after, stations, all }: ComparedProps) {
                 survey={after}
                 widthPx={half}
                 heightPx={Math.max(180, heightPx)}
-                label={which === 'before' ? before.record.round : after.record.round}
+                label={capital((which === 'before' ? before : after).record.round)}
                 mark={(name) => {
                   const height = by.get(name);
                   return height
-                    ? { ink: (height.value - low) / (high - low || 1), text: sized(height) }
+                    ? { ink: (height.value - low) / (high - low || 1), text: highOrLow(height) }
                     : null;
                 }}
               />
@@ -237,6 +243,11 @@ function Plates({ before, after, stations, all }: ComparedProps) {
       <DifferenceTable stations={stations} />
     </>
   );
+}
+
+function highOrLow({ value, u }: Measured): string {
+  const size = amount(value, u);
+  return Number(size) === 0 ? size : value < 0 ? say('{size} low', { size }) : say('{size} high', { size });
 }
 
 function NotAlike({ before, after }: { before: JobSurvey; after: JobSurvey }) {

@@ -122,6 +122,12 @@ export const job: Language = {
     'Es gibt erst eine Runde: nichts zum Vergleichen.',
   '{line}: the two surveys have no stations in common, so they are not compared.':
     '{line}: Die beiden Messungen haben keine gemeinsamen Stationen, also werden sie nicht verglichen.',
+  '{round} at the left; at the right': '{round} links; rechts',
+  '{size} high': '{size} hoch',
+  '{size} low': '{size} tief',
+  'By the numbers': 'Nach den Zahlen',
+  'By the blue': 'Nach der Tusche',
+  'By the blue: no print yet': 'Nach der Tusche: noch kein Tuschierbild',
   '{round} (dashes) and': '{round} (gestrichelt) und',
   'Round to compare with': 'Runde zum Vergleich',
   'Height over {what}, {unit}; shaded: sure to. One scale for every round, drawn {times} × too high.':
@@ -208,7 +214,6 @@ export const job: Language = {
   'The print to expect from the survey {round}, with an ink film of {size}, beside what the blue showed.':
     'Das Tuschierbild, das nach der Messung {round} zu erwarten ist, mit einem Farbfilm von {size}, neben dem, was die Tusche zeigte.',
   'No print was recorded after this survey.': 'Nach dieser Messung wurde kein Tuschierbild eingetragen.',
-  'Where it should show': 'Wo es zeichnen sollte',
   ink: 'Tusche',
   numbers: 'Zahlen',
   blue: 'Tusche',
