@@ -3,7 +3,6 @@ import { isWayscribeError } from '../../shared/errors.ts';
 import type { ChangeOf } from '../../shared/job/document.ts';
 import type { SentJob } from '../../shared/job/wire.ts';
 import { toCsv } from '../../shared/session/to-csv.ts';
-import { toSheet } from '../../shared/session/to-sheet.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { readRecording } from '../recording/reader.ts';
 import type { JobFolder } from './job-folder.ts';
@@ -42,7 +41,7 @@ export interface Export {
   readonly text: string;
 }
 
-/** One survey as a sheet, as its result by the limits of the job, or, where it is a recording, as its readings. */
+/** One survey as a sheet with the limits and the target of the job, as the result that this sheet comes to, or, where it is a recording, as its readings. */
 export async function exportOf(folder: JobFolder, no: number, what: string): Promise<Export | null> {
   const survey = (await loadSurveys(folder)).find(({ record }) => record.no === no);
   if (!survey) return null;
@@ -52,14 +51,10 @@ export async function exportOf(folder: JobFolder, no: number, what: string): Pro
   if (what === 'result.json') {
     return { name: `${stem}-result.json`, type: 'json', text: json(survey.result) };
   }
-  const session = link === null ? null : await readSession(join(folder.path, file));
   if (what === 'sheet.json') {
-    return {
-      name: `${stem}-sheet.json`,
-      type: 'json',
-      text: json(session ? toSheet(session) : survey.sheet),
-    };
+    return { name: `${stem}-sheet.json`, type: 'json', text: json(survey.sheet) };
   }
+  const session = link === null ? null : await readSession(join(folder.path, file));
   if (what !== 'readings.csv' || !session) return null;
   return { name: `${stem}.csv`, type: 'text/csv', text: toCsv(session) };
 }

@@ -62,7 +62,7 @@ export function StationPlan({ survey, widthPx, heightPx, label, mark }: StationP
         const corner = column !== 'middle' && row !== 'middle';
         const roomy = plate.width >= roomyPx;
         return (
-          <g key={name}>
+          <g key={name} data-station={name} data-ink={found?.ink} data-text={found?.text}>
             <circle class="spot" cx={px} cy={py} r={r} />
             {found && <circle class="spot-ink" cx={px} cy={py} r={r} fill-opacity={0.7 * found.ink} />}
             {inside && (
