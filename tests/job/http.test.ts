@@ -39,8 +39,8 @@ describe('jobs over HTTP', () => {
       { id: 'rebuild', part: 'Gap-bed lathe, bed 03', problem: null, surfaces: [{ name: 'front way' }, {}] },
     ]);
     const { job, surveys } = await opened('rebuild');
-    expect(job.surfaces.get('front way')!.rounds).toHaveLength(6);
-    expect(surveys).toHaveLength(8);
+    expect(job.surfaces.get('front way')!.rounds).toHaveLength(5);
+    expect(surveys).toHaveLength(7);
     const newest = surveys.findLast(({ record }) => record.surface === 'front way')!;
     expect(newest.result.verdicts[0]!.verdict).toBe('within');
     const before = await readFile(join(rebuild, 'job.json'), 'utf8');
@@ -76,7 +76,7 @@ describe('jobs over HTTP', () => {
       const job = await opened('rebuild');
       const gone = job.unreadable.map(({ record }) => record.file);
       if (broken === null || broken.length < 50) expect(gone).toEqual(['front-way-in-work-2.jsonl']);
-      expect(job.surveys.length + job.unreadable.length).toBe(8);
+      expect(job.surveys.length + job.unreadable.length).toBe(7);
       // What was scraped before it was scraped before the next one.
       expect(passes(job)).toEqual(passes(whole));
     }

@@ -29,7 +29,7 @@ export const wornFrontWay: Omit<Rebuild, 't'> = {
   asFound: (x) => worn(x / 1800),
   limitUm: 10,
   source: 'agreed with the customer, 27 February',
-  target: { shape: 'flat', crownUm: 0, tilt: 'free', biteUm: 4, stopPasses: 1, passesPerRound: 4 },
+  target: { shape: 'flat', crownUm: 0, tilt: 'free', biteUm: 4, stopPasses: 1, passesPerRound: 5 },
   hand: { biteUm: 4.5, uneven: 0.15 },
   seed: 5,
   asLeft: { operator: 'second shift', partC: 20.4, airC: 20.9 },
