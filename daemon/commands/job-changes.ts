@@ -49,7 +49,7 @@ function agreeCommand(): Command {
         ...(known && !from ? [] : [{ ...stamp, change: 'surface' as const, surface, madeFrom }]),
         ...(limits.length > 0 ? [{ ...stamp, change: 'limits' as const, surface, limits }] : []),
       );
-      console.log(jobSentences(folder.job, []).join('\n'));
+      console.log(jobSentences(folder.job, { surveys: [], unreadable: [] }).join('\n'));
     });
 }
 

@@ -1,9 +1,12 @@
 import { type Job, recheckBecauseOf } from '../../shared/job/job.ts';
-import type { JobSurvey } from '../../shared/job/survey.ts';
-import { metalSentences, verdictSentences } from '../../shared/report/words.ts';
+import type { OpenJob } from '../../shared/job/open.ts';
+import { metalSentences, unreadableSentence, verdictSentences } from '../../shared/report/words.ts';
 
 /** How a job stands in plain sentences, one a line. Without surveys: what was agreed. */
-export function jobSentences(job: Job, surveys: readonly JobSurvey[]): string[] {
+export function jobSentences(
+  job: Job,
+  { surveys, unreadable }: Pick<OpenJob, 'surveys' | 'unreadable'>,
+): string[] {
   const surfaces = [...job.surfaces.values()].flatMap((surface) => {
     const from = surface.madeFrom.length > 0 ? `, made from ${surface.madeFrom.join(' and ')}` : '';
     const limits = surface.limits.map(
@@ -25,6 +28,7 @@ export function jobSentences(job: Job, surveys: readonly JobSurvey[]): string[] 
   return [
     `${job.head.part}${job.head.owner && `, for ${job.head.owner}`}`,
     ...surfaces,
+    ...unreadable.map(({ record, problem }) => unreadableSentence(record, problem)),
     `${job.changes.length} changes, each with its number: \`wayscribe job changes\`.`,
   ];
 }

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { ChangeOf } from '../../shared/job/document.ts';
 import type { Job } from '../../shared/job/job.ts';
+import type { UnreadableSurvey } from '../../shared/job/open.ts';
 import { type JobSurvey, linesUnder, surveyOf } from '../../shared/job/survey.ts';
 import { fold, type Session } from '../../shared/session/fold.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
@@ -14,11 +15,21 @@ export interface JobInFolder {
   readonly job: Job;
 }
 
-/** Every survey of a job that stands, in the order in which they were added, each with what it comes to. */
-export async function loadSurveys({ path, job }: JobInFolder): Promise<JobSurvey[]> {
+/** Every survey of a job that stands, in the order in which they were added: what it comes to, or why that is not known. */
+export async function loadSurveys(
+  folder: JobInFolder,
+): Promise<{ surveys: JobSurvey[]; unreadable: UnreadableSurvey[] }> {
   const surveys: JobSurvey[] = [];
-  for (const record of recordsOf(job)) surveys.push(await loadSurvey({ path, job }, record));
-  return surveys;
+  const unreadable: UnreadableSurvey[] = [];
+  for (const record of recordsOf(folder.job)) {
+    try {
+      surveys.push(await loadSurvey(folder, record));
+    } catch (error) {
+      if (!isWayscribeError(error)) throw error;
+      unreadable.push({ record, problem: error.detail });
+    }
+  }
+  return { surveys, unreadable };
 }
 
 async function loadSurvey({ path, job }: JobInFolder, record: ChangeOf<'survey'>): Promise<JobSurvey> {

@@ -43,7 +43,7 @@ export interface Export {
 
 /** One survey as a sheet with the limits and the target of the job, as the result that this sheet comes to, or, where it is a recording, as its readings. */
 export async function exportOf(folder: JobFolder, no: number, what: string): Promise<Export | null> {
-  const survey = (await loadSurveys(folder)).find(({ record }) => record.no === no);
+  const survey = (await loadSurveys(folder)).surveys.find(({ record }) => record.no === no);
   if (!survey) return null;
   const { file, link } = survey.record;
   const stem = file.slice(0, -extname(file).length);

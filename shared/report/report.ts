@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.ts';
-import type { JobSurvey } from '../job/survey.ts';
+import type { OpenJob } from '../job/open.ts';
 import { closing } from './closing.ts';
 import { type Evidence, evidenceComment } from './evidence.ts';
 import { historiesOf } from './history.ts';
@@ -9,6 +9,7 @@ import { reportStyle } from './style.ts';
 import { type Made, summary } from './summary.ts';
 import { surfaceSection } from './surface-section.ts';
 import { drawingParts } from './svg.ts';
+import { unreadableSentence } from './words.ts';
 import { worksheet } from './worksheet.ts';
 
 export type { Made } from './summary.ts';
@@ -27,13 +28,13 @@ function faceRule({ weight, woff2Base64 }: Typeface): string {
  * The report of a job as one HTML file that needs nothing else, to be read, printed and kept. The same job gives the
  * same text, byte for byte, but for who made it and when. It ends with the evidence, and still lacks its seal.
  *
- * @param surveys those of `loadSurveys`, in the order of the job
+ * @param found all surveys of the job in its order: what they come to, or that they cannot be read
  * @param jobLink link of the last change of the job
  * @param typefaces what it is written in; without, whatever the reader has
  */
 export function reportHtml(
   job: Job,
-  surveys: readonly JobSurvey[],
+  { surveys, unreadable }: Pick<OpenJob, 'surveys' | 'unreadable'>,
   jobLink: string,
   made: Made,
   typefaces: readonly Typeface[] = [],
@@ -43,7 +44,7 @@ export function reportHtml(
     jobLink,
     changes: job.changes.length,
     files: [
-      ...surveys.map(({ record: { file, sha256, link } }) => ({ file, sha256, link })),
+      ...[...surveys, ...unreadable].map(({ record: { file, sha256, link } }) => ({ file, sha256, link })),
       ...job.photos.map(({ file, sha256 }) => ({ file, sha256, link: null })),
     ],
   };
@@ -59,6 +60,7 @@ export function reportHtml(
 ${drawingParts}
 <main>
 ${summary(job, histories, made, jobLink)}
+${unreadable.map(({ record, problem }) => html`<p class="wrong">▲ ${unreadableSentence(record, problem)}</p>`)}
 ${histories.map((history, k) => surfaceSection(history, k))}
 ${histories.map(worksheet)}
 ${closing(job, histories, evidence)}

@@ -1,5 +1,6 @@
 import type { LineFigures } from '../figures/line-figures.ts';
 import type { Measured } from '../job/before-after.ts';
+import type { ChangeOf } from '../job/document.ts';
 import { type Job, type JobSurface, recheckBecauseOf } from '../job/job.ts';
 import type { JobSurvey } from '../job/survey.ts';
 import { twoDigits } from '../proving/spread.ts';
@@ -26,6 +27,11 @@ export function sure(u: number): string {
 export function sized({ value, u }: Measured): string {
   const size = amount(value, u);
   return value < 0 && Number(size) !== 0 ? `−${size}` : size;
+}
+
+/** That a survey of the job cannot be read, and why. */
+export function unreadableSentence({ surface, round, file }: ChangeOf<'survey'>, problem: string): string {
+  return `${capital(surface)} ${round} can’t be read, and nothing here rests on it: ${file}: ${problem}.`;
 }
 
 /** The metal in words, as one survey found it. */

@@ -75,7 +75,14 @@ describe('jobs over HTTP', () => {
       await (broken === null ? rm(path) : writeFile(path, broken));
       const job = await opened('rebuild');
       const gone = job.unreadable.map(({ record }) => record.file);
-      if (broken === null || broken.length < 50) expect(gone).toEqual(['front-way-in-work-2.jsonl']);
+      if (broken === null || broken.length < 50) {
+        expect(gone).toEqual(['front-way-in-work-2.jsonl']);
+        const report = await (await get('/rebuild/files/?by=a%20test')).text();
+        expect(report).toContain('Front way in work 2 can’t be read, and nothing here rests on it');
+        expect(report).toMatch(/39\.9/);
+        const first = job.surveys[0]!.record.no;
+        expect((await get(`/rebuild/surveys/${first}/result.json`)).status).toBe(200);
+      }
       expect(job.surveys.length + job.unreadable.length).toBe(7);
       // What was scraped before it was scraped before the next one.
       expect(passes(job)).toEqual(passes(whole));

@@ -15,7 +15,7 @@ const seeds = [1, 2, 3, 4, 5, 6];
 test.each(seeds)('a way of 40 µm comes within its limit in the rounds foreseen (seed %i)', async (seed) => {
   const folder = await JobFolder.create(join(testFolder(), 'job'), { part: 'bed', owner: '' });
   const { foreseen, rounds, bites } = await rebuildWay(folder, { ...wornFrontWay, seed, t: 0 });
-  const surveys = await loadSurveys(folder);
+  const { surveys } = await loadSurveys(folder);
 
   const [asFound, asLeft] = [surveys[0]!, surveys.at(-1)!];
   const straightness = ({ result }: typeof asFound) => result.lines['front way']!.straightness.ends;
@@ -48,7 +48,7 @@ describe('the invented rebuild in recordings/', () => {
   });
 
   test('runs from 40 µm to within the limit, and says what was not alike', async () => {
-    const surveys = (await loadSurveys(await JobFolder.open(path))).filter(
+    const surveys = (await loadSurveys(await JobFolder.open(path))).surveys.filter(
       ({ record }) => record.surface === 'front way',
     );
     const [asFound, asLeft] = [surveys[0]!, surveys.at(-1)!];

@@ -53,7 +53,7 @@ export async function madeUpJob(
       t: begun + k * day,
     });
     if (round === last) break;
-    const metals = Object.values((await loadSurveys(folder)).at(-1)!.result.metal);
+    const metals = Object.values((await loadSurveys(folder)).surveys.at(-1)!.result.metal);
     const passes = metals.flatMap(({ plan }) => plan.slice(0, 3).map(({ stations }) => stations));
     if (passes.length > 0) await folder.add({ ...stamp(k), change: 'passes', surface, passes });
   }

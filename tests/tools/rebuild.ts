@@ -74,7 +74,7 @@ export async function rebuildWay(folder: JobFolder, rebuild: Rebuild): Promise<R
       hand: (place, _, world) => world.reading(place) + (setup.instrument.sigma ?? 0) * chance.normal(),
       ...(rebuild.also && { also: rebuild.also }),
     });
-    return (await loadSurveys(folder)).at(-1)!;
+    return (await loadSurveys(folder)).surveys.at(-1)!;
   };
 
   let newest = await survey(roundName(0));
@@ -103,7 +103,7 @@ export async function rebuildWay(folder: JobFolder, rebuild: Rebuild): Promise<R
 
 /** What a rebuild came to, survey by survey, to compare with what was once looked at and found good. */
 export async function rebuildSummary(folder: JobFolder) {
-  const histories = historiesOf(folder.job, await loadSurveys(folder));
+  const histories = historiesOf(folder.job, (await loadSurveys(folder)).surveys);
   return histories.flatMap(({ surface, surveys, bites }) =>
     surveys.map(({ record, result }, k) => ({
       surface: surface.name,

@@ -2,7 +2,7 @@ import { passes, relief } from '../state/drawing-actions.ts';
 import { usePick } from '../state/page.ts';
 import { goOn, leave, print, references, truth, working } from '../state/result-actions.ts';
 import { ActionControl, Row } from './control.tsx';
-import { KeepInJob } from './job/keep-in-job.tsx';
+import { BeginJob, KeepInJob } from './job/keep-in-job.tsx';
 import { LessonPanel } from './lesson-panel.tsx';
 import { Practice } from './practice.tsx';
 import { TitleBlock } from './title-block.tsx';
@@ -32,6 +32,7 @@ export function ResultFoot() {
             <ActionControl action={passes} hides />
             <ActionControl action={truth} hides />
             <ActionControl action={print} />
+            <BeginJob />
             <ActionControl action={goOn} hides />
             {!replay && <ActionControl action={leave} apart />}
           </Row>

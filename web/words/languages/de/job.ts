@@ -4,6 +4,7 @@ import type { Language } from '../../phrasebook.ts';
 export const job: Language = {
   'Jobs, from as found to as left': 'Aufträge, von wie vorgefunden bis wie verlassen',
   'New job': 'Neuer Auftrag',
+  'begins a job': 'beginnt einen Auftrag',
   'a machine or part': 'eine Maschine oder ein Teil',
   '{name} not measured': '{name} nicht gemessen',
   'No surface yet': 'Noch keine Fläche',
