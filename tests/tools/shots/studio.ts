@@ -19,6 +19,7 @@ const looks: readonly Look[] = [
   { ...onDesktop, name: 'desktop', colorScheme: 'light' },
   { ...onDesktop, name: 'dark', colorScheme: 'dark' },
   { ...onDesktop, name: 'tablet', width: 1024, height: 768, colorScheme: 'light' },
+  { ...onDesktop, name: 'phone', width: 390, height: 844, colorScheme: 'light' },
   { ...onDesktop, name: 'upright', width: 768, height: 1024, colorScheme: 'dark' },
 ];
 
