@@ -10,6 +10,10 @@ export interface PageText {
 /** What of `shared/` makes sentences that reach the page; papers, files and schemas do not. */
 const sharedRooms =
   /^shared\/(?:figures|job|live|metal|notice|proving|reduce|replay|session|survey|sheet)\/|^shared\/\w+\.ts$/;
+/** Where refusals are made that the daemon sends to the page; what only the command line says, and the findings of the check of a profile, are English. */
+const refusing =
+  /^daemon\/(?:instruments|ports|proving|recording|session)\/|^daemon\/server\/(?:api|job-api|sockets)\.ts$|^daemon\/job\/(?:add-file|check-stations|job-folder|job-store|load)\.ts$|^protocols\/[\w-]+\.ts$/;
+const onlyTyped = /^daemon\/recording\/(?:verify|take-check|chain-check)\.ts$/;
 const elsewhere =
   /^shared\/(?:api|messages|limits)\.ts$|shared\/sheet\/schema|shared\/session\/demo-setups|\/languages\/|sample-session/;
 
@@ -35,7 +39,13 @@ const isWord = (text: string) => /\p{L}{2,}/u.test(text);
 
 /** Every text of a source that a person may come to read on the page. */
 export function textsIn(file: string, source: string): PageText[] {
-  const tree = ts.createSourceFile(file, source, ts.ScriptTarget.Latest, true, ts.ScriptKind.TSX);
+  const tree = ts.createSourceFile(
+    file,
+    source,
+    ts.ScriptTarget.Latest,
+    true,
+    file.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS,
+  );
   const texts: PageText[] = [];
   const add = (text: string) => texts.push({ text: tidy(text), file });
   const visit = (node: ts.Node): void => {
@@ -126,12 +136,14 @@ function isShown(node: ts.Node): boolean {
   return ts.isPropertyAssignment(at) && shownNames.has(at.name.getText());
 }
 
-/** Every text that may come to the page: its own, and sentences made in `shared/`. */
+/** Every text that may come to the page: its own, sentences made in `shared/`, and refusals of the daemon. */
 export function pageTexts(root: string): PageText[] {
-  const files = ['web', 'shared'].flatMap((room) => ts.sys.readDirectory(join(root, room), ['.ts', '.tsx']));
+  const files = ['web', 'shared', 'daemon', 'protocols'].flatMap((room) =>
+    ts.sys.readDirectory(join(root, room), ['.ts', '.tsx']),
+  );
   return files
     .map((file) => file.slice(root.length + 1))
-    .filter((file) => !/\.test\.tsx?$/.test(file) && !elsewhere.test(file))
-    .filter((file) => file.startsWith('web/') || sharedRooms.test(file))
+    .filter((file) => !/\.test\.tsx?$/.test(file) && !elsewhere.test(file) && !onlyTyped.test(file))
+    .filter((file) => file.startsWith('web/') || sharedRooms.test(file) || refusing.test(file))
     .flatMap((file) => textsIn(file, ts.sys.readFile(join(root, file)) ?? ''));
 }

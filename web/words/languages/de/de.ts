@@ -1,4 +1,5 @@
 import type { Language } from '../../phrasebook.ts';
+import { daemon } from './daemon.ts';
 import { job } from './job.ts';
 import { notices } from './notices.ts';
 import { page } from './page.ts';
@@ -17,6 +18,7 @@ import { verdicts } from './verdicts.ts';
  * Wasserwaage, Messuhr, Umschlag, Windschiefe, Tuschieren) are common practice, no source.
  */
 export const de: Language = {
+  ...daemon,
   ...refusals,
   ...page,
   ...setup,

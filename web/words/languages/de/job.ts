@@ -291,6 +291,7 @@ export const job: Language = {
   'Withdraw it': 'Zurücknehmen',
   'Why? The entry stays, and no longer counts.': 'Warum? Der Eintrag bleibt stehen und zählt nicht mehr.',
   'surface {surface}, made from {others}': 'Fläche {surface}, gearbeitet nach {others}',
+  limits: 'Grenzwerte',
   'limits of {surface}: {limits}': 'Grenzen von {surface}: {limits}',
   'target of {surface}: {shape}, {bite} µm a pass': 'Ziel von {surface}: {shape}, {bite} µm je Gang',
   'survey of {surface}, {round} ({file})': 'Messung von {surface}, {round} ({file})',

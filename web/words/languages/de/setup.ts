@@ -7,7 +7,7 @@ export const setup: Language = {
     'Höhen stimmen nur, wenn Längen und Fußabstand stimmen.',
   'What is measured': 'Was gemessen wird',
   'Start the survey': 'Messung beginnen',
-  Way: 'Führungsbahn',
+  Way: 'Führungs\u00adbahn',
   'a level, foot to foot': 'eine Wasserwaage, Fuß an Fuß',
   Bed: 'Bett',
   'two ways and across': 'zwei Bahnen und quer',
