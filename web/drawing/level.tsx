@@ -1,3 +1,5 @@
+import { textWidth } from './text-width.ts';
+
 interface LevelProps {
   readonly fromPx: number;
   readonly toPx: number;
@@ -20,6 +22,8 @@ export function Level({ fromPx, toPx, surfacePx, lifted, stale, plusAt }: LevelP
   const middle = (fromPx + toPx) / 2;
   const width = 2 * half;
   const top = -feetPx - bodyPx;
+  /** Beside its name the level has its plus. */
+  const roomForName = width >= textWidth('level', 13, true) + 26;
   const plusPx = plusAt === 'to' ? half - 12 : 12 - half;
   return (
     <g
@@ -29,7 +33,7 @@ export function Level({ fromPx, toPx, surfacePx, lifted, stale, plusAt }: LevelP
       <rect x={fromPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={toPx - middle - foot / 2} y={-feetPx} width={foot} height={feetPx} />
       <rect x={-half} y={top} width={width} height={bodyPx} />
-      {width >= 68 && (
+      {roomForName && (
         <text x={plusAt === 'to' ? -6 : 6} y={top + bodyPx / 2 + 4.5} text-anchor="middle">
           level
         </text>
