@@ -5,11 +5,14 @@ import { isWayscribeError } from '../../shared/errors.ts';
 import { addFile } from '../job/add-file.ts';
 import { JobFolder } from '../job/job-folder.ts';
 import { loadSurveys } from '../job/load.ts';
+import { unzipJob } from '../job/unzip-job.ts';
+import { verifyJob } from '../job/verify-job.ts';
 import { zipJob } from '../job/zip-job.ts';
 import { recordingError } from '../recording/file.ts';
 import { changeCommands } from './job-changes.ts';
 import { jobSentences } from './job-sentences.ts';
 import { byOption, folderOption, homeFolder } from './options.ts';
+import { jobVerdictSentences } from './verify.ts';
 
 interface By {
   readonly by: string;
@@ -23,7 +26,8 @@ export function jobCommand(): Command {
     .addCommand(listCommand())
     .addCommand(showCommand())
     .addCommand(addCommand())
-    .addCommand(zipCommand());
+    .addCommand(zipCommand())
+    .addCommand(openCommand());
   for (const make of changeCommands) command.addCommand(make());
   return command;
 }
@@ -111,5 +115,18 @@ function zipCommand(): Command {
         throw recordingError(error, file);
       });
       console.log(`${files} files are in ${file}.`);
+    });
+}
+
+function openCommand(): Command {
+  return new Command('open')
+    .description('lay a job that was put into one file into a folder of its own, and prove it')
+    .argument('<archive>', 'a file that `job zip` or the page has made')
+    .addOption(folderOption(homeFolder))
+    .action(async (archive: string, { folder }: { folder: string }) => {
+      const path = await unzipJob(archive, folder);
+      const verdict = await verifyJob(path);
+      console.log([`The job is in ${path}.`, ...jobVerdictSentences(verdict)].join('\n'));
+      if (verdict.problems.length > 0) process.exitCode = 1;
     });
 }

@@ -59,7 +59,8 @@ async function isSheet(path: string): Promise<boolean> {
   );
 }
 
-function jobVerdictSentences({ files, problems, link }: JobVerdict): string[] {
+/** What was found in a job, one sentence a line. */
+export function jobVerdictSentences({ files, problems, link }: JobVerdict): string[] {
   const found = problems.map(
     ({ file, line, what }) => `${file}${line === undefined ? '' : ` line ${line}`}: ${what}.`,
   );

@@ -59,13 +59,13 @@ describe('what was not alike', () => {
     support: '3 feet',
     partC: 20,
   });
-  const sheetOf = (baseMm: number, facing: 1 | -1 = 1) =>
+  const sheetOf = (baseMm: number, facing: 1 | -1 = 1, names = ['A', 'B', 'C']) =>
     validateSheet({
       sheet: 1,
       kind: 'way',
-      stations: { A: [0, 0], B: [baseMm, 0] },
-      lines: { way: ['A', 'B'] },
-      walks: [{ id: 'w', facing, readings: [['A', 'B', 1]] }],
+      stations: Object.fromEntries(names.map((name, k) => [name, [baseMm * k, 0]])),
+      lines: { way: names },
+      walks: [{ id: 'w', facing, readings: names.slice(1).map((to, k) => [names[k], to, 1]) }],
     });
   const survey = (more: object, baseMm = 200, facing: 1 | -1 = 1) =>
     ({ session: { setup: { ...setup, ...more } }, sheet: sheetOf(baseMm, facing) }) as never;
@@ -86,6 +86,10 @@ describe('what was not alike', () => {
   test('stations, foot spacing and facing, from the sheets', () => {
     expect(whats(survey({}, 150))).toEqual(['stations, mm', 'foot spacing, mm']);
     expect(whats(survey({}, 200, -1))).toEqual(['walks']);
+    const leftOut = { ...(survey({}) as object), sheet: sheetOf(200, 1, ['A', 'B']) } as never;
+    expect(unlike(survey({}), leftOut)).toEqual([
+      { what: 'stations, mm', before: 'A at 0, B at 200, C at 400', after: 'A at 0, B at 200' },
+    ]);
   });
   test('a sheet that was brought in tells nothing of its circumstances, and that is said', () => {
     const sheet = { session: null, sheet: sheetOf(200) };

@@ -1,10 +1,12 @@
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readSheet } from '../../daemon/commands/input.ts';
 import { loadProfiles } from '../../daemon/instruments/own-profiles.ts';
 import { JobFolder } from '../../daemon/job/job-folder.ts';
+import { unzipJob } from '../../daemon/job/unzip-job.ts';
 import { verifyJob } from '../../daemon/job/verify-job.ts';
+import { zip } from '../../daemon/job/zip.ts';
 import { InstrumentStore } from '../../daemon/proving/instrument-store.ts';
 import { bodyOf, linkOf, NO_LINK } from '../../daemon/recording/chain.ts';
 import { readRecording } from '../../daemon/recording/reader.ts';
@@ -100,6 +102,32 @@ export const documentKinds: readonly DocumentKind[] = [
       const { problems } = await verifyJob(folder);
       await JobFolder.open(join(path, '..'));
       return problems.map(({ file, line, what }) => `${file} line ${line ?? ''}: ${what}`);
+    },
+  },
+  {
+    name: 'archives',
+    file: 'bed.zip',
+    sound: async () => {
+      const names = ['job.json', 'tailstock-way-as-found.json'];
+      const modified = new Date(2026, 2, 2);
+      const bytesOf = (name: string) => readFileSync(join(recordings, 'rebuild', name));
+      return [
+        zip(names.map((name) => ({ name: `bed/${name}`, bytes: bytesOf(name), modified }))).toString(
+          'latin1',
+        ),
+      ];
+    },
+    async read(path, folder) {
+      const into = mkdtempSync(join(folder, 'opened-'));
+      try {
+        await unzipJob(path, into);
+        // Nothing lies beside the one folder of the job, neither in it nor above it.
+        const astray = [...readdirSync(into).slice(1), ...readdirSync(folder).slice(2)];
+        if (astray.length > 0) throw new Error(`${astray} lies where nothing belongs`);
+        return [];
+      } finally {
+        rmSync(into, { recursive: true });
+      }
     },
   },
   {

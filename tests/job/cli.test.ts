@@ -60,6 +60,14 @@ describe('a job on the command line', () => {
     const archive = join(folder, 'bed.zip');
     expect(well('job', 'zip', job, '--out', archive)).toContain('4 files');
     expect(readFileSync(archive).subarray(0, 2).toString()).toBe('PK');
+    const elsewhere = join(folder, 'elsewhere');
+    expect(well('job', 'open', archive, '--folder', elsewhere)).toContain(
+      'Every file of the job is as it was written.\n4 files.',
+    );
+    expect(well('job', 'show', join(elsewhere, 'bed-03'))).toBe(well('job', 'show', job));
+    expect(wayscribe('job', 'open', archive, '--folder', elsewhere).stderr).toContain(
+      'there is something already',
+    );
 
     const file = join(job, 'front-way-as-found.jsonl');
     const lines = readFileSync(file, 'utf8').split('\n');
