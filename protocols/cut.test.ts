@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { randomReadings } from '../tests/instruments/random-readings.ts';
 import { random } from '../tests/tools/random.ts';
-import { type CutState, cut, cutEnd, type Piece, uncut } from './cut.ts';
+import { type CutState, cut, cutEnd, longestGapMs, type Piece, uncut } from './cut.ts';
 import { encode } from './encode.ts';
 import { type Profile, profileSchema } from './profile.ts';
 import { findProfile, shippedProfiles } from './shipped.ts';
@@ -146,4 +146,14 @@ describe('frames that a pause ends', () => {
     ]);
     expect(framesOf(pieces)).toEqual(['+0012.6']);
   });
+});
+
+test.each(
+  shippedProfiles
+    .filter(({ talk }) => talk.kind !== 'by-button')
+    .map((profile) => [profile.id, profile] as const),
+)('%s: a gap within a frame ends it long before the silence of the instrument is told', (_, profile) => {
+  const { talk } = profile;
+  if (talk.kind === 'by-button') return;
+  expect(longestGapMs(profile)).toBeLessThanOrEqual(Math.max(100, talk.everyMs));
 });

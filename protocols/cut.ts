@@ -21,21 +21,24 @@ export interface CutState {
   readonly trusted: boolean;
 }
 
-/** Bytes of one frame never come this far apart, ms; what was held so long is the head of a frame that broke off. */
+/** Bytes of one frame never come this far apart, ms, whatever sends them. */
 export const brokenOffMs = 1000;
 
-/** An answer's bytes may come this far apart through an adapter that hands them over in its own time, ms. */
+/** The bytes of an answer may come this far apart through an adapter that hands them over in its own time, ms. */
 const adapterMs = 50;
+/** What speaks by itself is given more: a computer that is busy stamps its bytes late, and a reading would be lost. */
+const busyMs = 100;
 
 /**
- * A gap longer than this within a frame that ends by its length says that it broke off, ms. An answer is over well before
- * the next question: what is left of one never joins the next, as serial-line Modbus (V1.02, 2.5.1.1) wants of a gap
- * within a frame, for which it names a time shorter than adapters keep.
+ * A gap longer than this within a frame says that it broke off, ms. A frame is over before the next one begins: what is
+ * left of one never joins the tail of a later one, as serial-line Modbus (V1.02, 2.5.1.1) wants of a gap within a frame,
+ * for which it names a time shorter than adapters keep. Where a button sends, nobody knows when the next one comes.
  */
-function longestGapMs({ talk }: Profile): number {
-  return talk.kind === 'on-request'
-    ? Math.min(brokenOffMs, Math.max(adapterMs, talk.everyMs / 2))
-    : brokenOffMs;
+export function longestGapMs({ talk }: Pick<Profile, 'talk'>): number {
+  if (talk.kind === 'by-button') return brokenOffMs;
+  const own =
+    talk.kind === 'on-request' ? Math.max(adapterMs, talk.everyMs / 2) : Math.max(busyMs, 0.9 * talk.everyMs);
+  return Math.min(brokenOffMs, own);
 }
 
 /** Longest stretch of noise that is held back, bytes. */

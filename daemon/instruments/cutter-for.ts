@@ -1,4 +1,5 @@
 import { bytesOf } from '../../protocols/bytes.ts';
+import { longestGapMs } from '../../protocols/cut.ts';
 import type { Profile } from '../../protocols/profile.ts';
 import type { Stamp } from '../../shared/session/events.ts';
 import type { CutListener, Cutter } from './cutter.ts';
@@ -10,5 +11,6 @@ export function cutterFor(profile: Profile, stamp: Stamp, listener: CutListener)
   const { frame, sum } = profile;
   if (frame.ends !== 'delimiter') return new FormCutter(profile, listener);
   const { delimiter, longest } = frame;
-  return new FrameCutter({ delimiter: bytesOf(delimiter), longest }, stamp, listener, sum !== undefined);
+  const whole = { delimiter: bytesOf(delimiter), longest };
+  return new FrameCutter(whole, stamp, listener, sum !== undefined, longestGapMs(profile));
 }

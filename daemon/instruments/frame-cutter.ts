@@ -15,17 +15,23 @@ export class FrameCutter implements Cutter {
   readonly #listener: CutListener;
   #parser: ReadlineParser;
   #held = 0;
+  readonly #gapMs: number;
   #stamp: Stamp;
   /** Why the next frame is none, if so. */
   #distrust: string | null;
 
-  /** @param proved whether each frame proves itself whole by a checksum, so that the first needs no delimiter before it */
+  /**
+   * @param proved whether each frame proves itself whole by a checksum, so that the first needs no delimiter before it
+   * @param gapMs a longer gap within a frame says that it broke off
+   */
   constructor(
     frame: { readonly delimiter: string; readonly longest: number },
     stamp: Stamp,
     listener: CutListener,
     proved = false,
+    gapMs = brokenOffMs,
   ) {
+    this.#gapMs = gapMs;
     this.#frame = frame;
     this.#stamp = stamp;
     this.#listener = listener;
@@ -34,7 +40,7 @@ export class FrameCutter implements Cutter {
   }
 
   push(bytes: Buffer, stamp: Stamp): void {
-    if (this.#held > 0 && stamp.m - this.#stamp.m > brokenOffMs) {
+    if (this.#held > 0 && stamp.m - this.#stamp.m > this.#gapMs) {
       this.#renew('broke off', 'the rest of a frame that broke off');
     }
     this.#stamp = stamp;

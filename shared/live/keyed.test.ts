@@ -31,8 +31,19 @@ test('a pause voids what came before it, and two halves never join', () => {
   const { outcomes } = typed([...fast('12.'), ['3', brokenOffMs + 1], ...fast('4'), ['Enter', 5]]);
   expect(outcomes).toEqual([
     { is: 'void', text: '12.', why: 'paused' },
-    { is: 'whole', text: '34', keyed: [1266, 1276] },
+    { is: 'void', text: '34', why: 'rest' },
   ]);
+});
+
+test('behind the rest of what broke off the next reading counts', () => {
+  const broken = [...fast('-12'), ['5', brokenOffMs + 1], ...fast('.3'), ['Enter', 5]] as const;
+  const { outcomes, held } = typed([...broken, ...fast('-12.3'), ['Enter', 5]]);
+  expect(outcomes.map(({ is, text }) => [is, text])).toEqual([
+    ['void', '-12'],
+    ['void', '5.3'],
+    ['whole', '-12.3'],
+  ]);
+  expect(held).toBeNull();
 });
 
 test('an end that comes after a pause ends nothing', () => {
@@ -47,7 +58,7 @@ test('keys that type nothing change nothing; one that edits voids', () => {
   ]);
   expect(typed([...fast('12'), ['Backspace', 5]])).toEqual({
     outcomes: [{ is: 'void', text: '12', why: 'other-key' }],
-    held: null,
+    held: '',
   });
   expect(typed([['Enter', 5]])).toEqual({ outcomes: [], held: null });
 });

@@ -1,6 +1,7 @@
 /**
  * A reading that an instrument types, posing as a keyboard: characters in quick succession, and a key that ends them.
- * Nothing half counts: what has no end, or has a pause in it, is void.
+ * Nothing half counts: what has no end, or has a pause in it, is void, and so is everything behind it up to the next
+ * end, for it may be the rest of it.
  */
 
 /** A pause longer than this within one reading, ms, says that it broke off: instruments type much faster. */
@@ -12,11 +13,17 @@ export interface Burst {
   readonly text: string;
   readonly firstT: number;
   readonly lastT: number;
+  /** Whether it may be the rest of a reading that broke off. */
+  readonly rest: boolean;
 }
 
 export type Outcome =
   | { readonly is: 'whole'; readonly text: string; readonly keyed: [first: number, last: number] }
-  | { readonly is: 'void'; readonly text: string; readonly why: 'paused' | 'too-long' | 'other-key' };
+  | {
+      readonly is: 'void';
+      readonly text: string;
+      readonly why: 'paused' | 'too-long' | 'other-key' | 'rest';
+    };
 
 /** What one more key does. Keys are named as `KeyboardEvent.key`; those that type nothing change nothing. */
 export function key(
@@ -24,30 +31,36 @@ export function key(
   name: string,
   t: number,
 ): { readonly burst: Burst | null; readonly outcome: Outcome | null } {
-  if (burst && t - burst.lastT > brokenOffMs) {
-    // Whatever comes behind the pause may be the rest of it, or the next one: its own end will tell.
-    return { burst: begun(name, t), outcome: { is: 'void', text: burst.text, why: 'paused' } };
-  }
-  if (name === 'Enter' || name === 'Tab') {
-    const outcome: Outcome | null = burst && {
-      is: 'whole',
-      text: burst.text,
-      keyed: [burst.firstT, t],
+  const ends = name === 'Enter' || name === 'Tab';
+  if (burst && !burst.rest && t - burst.lastT > brokenOffMs) {
+    return {
+      burst: ends ? null : restFrom(name, t),
+      outcome: { is: 'void', text: burst.text, why: 'paused' },
     };
-    return { burst: null, outcome };
   }
+  if (ends) return { burst: null, outcome: burst && ended(burst, t) };
   if (name.length > 1) {
     const edits = /^(Backspace|Delete|Home|End|Arrow\w+|Page\w+)$/.test(name);
-    return burst && edits
-      ? { burst: null, outcome: { is: 'void', text: burst.text, why: 'other-key' } }
+    return burst && !burst.rest && edits
+      ? { burst: brokenOff(t), outcome: { is: 'void', text: burst.text, why: 'other-key' } }
       : { burst, outcome: null };
   }
-  if (!burst) return { burst: begun(name, t), outcome: null };
+  if (!burst) return { burst: { text: name, firstT: t, lastT: t, rest: false }, outcome: null };
   const text = burst.text + name;
-  if (text.length > longest) return { burst: null, outcome: { is: 'void', text, why: 'too-long' } };
-  return { burst: { ...burst, text, lastT: t }, outcome: null };
+  if (text.length <= longest) return { burst: { ...burst, text, lastT: t }, outcome: null };
+  return { burst: brokenOff(t), outcome: burst.rest ? null : { is: 'void', text, why: 'too-long' } };
 }
 
-function begun(name: string, t: number): Burst | null {
-  return name.length === 1 ? { text: name, firstT: t, lastT: t } : null;
+/** What is held once a reading has broken off at `t`: what comes now may be the rest of it. */
+export function brokenOff(t: number): Burst {
+  return { text: '', firstT: t, lastT: t, rest: true };
+}
+
+function restFrom(name: string, t: number): Burst {
+  return name.length === 1 ? { ...brokenOff(t), text: name } : brokenOff(t);
+}
+
+function ended({ text, firstT, rest }: Burst, t: number): Outcome | null {
+  if (!rest) return { is: 'whole', text, keyed: [firstT, t] };
+  return text === '' ? null : { is: 'void', text, why: 'rest' };
 }

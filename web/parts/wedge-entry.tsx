@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import { type Burst, brokenOffMs, key } from '../../shared/live/keyed.ts';
+import { type Burst, brokenOff, brokenOffMs, key } from '../../shared/live/keyed.ts';
 import { usePage, usePick } from '../state/page.ts';
 import { say } from '../words/say.ts';
 import { keysAstray } from './keys-astray.ts';
@@ -37,9 +37,10 @@ export function WedgeEntry() {
     burst.current = held;
     setShown(held?.text ?? '');
     clearTimeout(timer.current);
-    if (!held) return;
+    // What broke off waits for its end, however long that takes.
+    if (!held || held.rest) return;
     timer.current = window.setTimeout(() => {
-      burst.current = null;
+      burst.current = brokenOff(Date.now());
       setShown('');
       setSaid(say('"{text}" had no end: nothing was taken. Send it again.', { text: held.text }));
     }, brokenOffMs);
@@ -52,6 +53,13 @@ export function WedgeEntry() {
     const { burst: held, outcome } = key(burst.current, event.key, Date.now());
     settle(held);
     if (!outcome) return;
+    if (outcome.is === 'void' && outcome.why === 'rest') {
+      return setSaid(
+        say('"{text}" may be the rest of what broke off: nothing was taken. Send it again.', {
+          text: outcome.text,
+        }),
+      );
+    }
     if (outcome.is === 'void') {
       return setSaid(say('"{text}" broke off: nothing was taken. Send it again.', { text: outcome.text }));
     }
@@ -76,7 +84,7 @@ export function WedgeEntry() {
         onKeyDown={typed}
         onFocus={() => setListens(document.hasFocus())}
         onBlur={() => {
-          settle(null);
+          settle(burst.current && brokenOff(Date.now()));
           setListens(false);
         }}
       />

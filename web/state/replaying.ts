@@ -1,5 +1,6 @@
 import type { Answer, Lesson } from '../../shared/lesson/lesson.ts';
 import { proveLesson } from '../../shared/lesson/lesson.ts';
+import { namelessSetup } from '../../shared/lesson/without-names.ts';
 import { needleAt } from '../../shared/replay/needle.ts';
 import type { Session } from '../../shared/session/fold.ts';
 import { nothing, type PageState } from './page-state.ts';
@@ -78,7 +79,7 @@ const remembered = new WeakMap<Session, Session>();
 function nameless(session: Session): Session {
   const known = remembered.get(session);
   if (known) return known;
-  const without = { ...session, setup: { ...session.setup, operator: '' } };
+  const without = { ...session, setup: namelessSetup(session.setup) };
   remembered.set(session, without);
   return without;
 }

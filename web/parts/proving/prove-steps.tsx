@@ -114,18 +114,21 @@ export function ProveSteps({ proving, stream, onChange, onBack }: ProveStepsProp
         ) : stream ? (
           <>
             <Control
-              word={say('Take')}
+              word={stream.byButton ? say('Press its button') : say('Take')}
               hint={takeHint(stream, taking.handsFree)}
               kind="main"
               testId="take"
+              disabled={stream.byButton}
               onClick={take(false)}
             />
-            <Control
-              word={say('Take anyway')}
-              hint={say('A, not settled')}
-              testId="insist"
-              onClick={take(true)}
-            />
+            {!stream.byButton && (
+              <Control
+                word={say('Take anyway')}
+                hint={say('A, not settled')}
+                testId="insist"
+                onClick={take(true)}
+              />
+            )}
           </>
         ) : (
           <TypedPose pose={pose!} onTyped={(value) => put({ value, spread: null })} />
@@ -204,7 +207,7 @@ function failure({ slip, sentence, remedy }: Verdict): { what: string; context: 
 }
 
 function takeHint({ byButton }: BenchStream, handsFree: boolean): string {
-  if (byButton) return say('or press its own button');
+  if (byButton) return say('on the instrument: that takes');
   return handsFree ? say('space · pedal · or hold still') : say('space · pedal');
 }
 

@@ -36,6 +36,7 @@ export function useTaking(
     onTaken(taken);
   };
   const take = (insist: boolean): string | null => {
+    if (stream?.byButton) return say('press its button: that takes');
     if (!live || live.value === null) return say('there is no reading to take');
     const steady = live.steadiness === 'steady' && live.mean !== null;
     if (!steady && !insist) return say('the reading has not settled: wait, or take it anyway');

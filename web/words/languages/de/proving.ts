@@ -143,7 +143,6 @@ export const proving: Language = {
   'one like it is plugged in: known by its socket': 'ein gleicher steckt auch: erkannt an seiner Buchse',
   open: 'offen',
   opening: 'wird geöffnet',
-  'or press its own button': 'oder den Knopf am Gerät drücken',
   'plugged in': 'eingesteckt',
   plus: 'plus',
   'port is not open': 'Anschluss ist nicht offen',

@@ -222,6 +222,9 @@ export const survey: Language = {
     'Es wurde getippt, während dieses Feld nicht zuhörte: Nichts wurde übernommen. Senden Sie noch einmal.',
   '"{text}" had no end: nothing was taken. Send it again.':
     '„{text}“ hatte kein Ende: Nichts wurde übernommen. Senden Sie noch einmal.',
+  '"{text}" may be the rest of what broke off: nothing was taken. Send it again.':
+    '"{text}" ist vielleicht der Rest des Abgebrochenen: Nichts wurde übernommen. Noch einmal senden.',
+  'press its button: that takes': 'seinen Knopf drücken: das übernimmt',
   '"{text}" broke off: nothing was taken. Send it again.':
     '„{text}“ brach ab: Nichts wurde übernommen. Senden Sie noch einmal.',
   'Listening: send from the instrument': 'Hört zu: vom Gerät senden',
