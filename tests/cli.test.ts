@@ -1,46 +1,20 @@
-import { spawn } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { text } from 'node:stream/consumers';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { RecordingWriter } from '../daemon/recording/writer.ts';
 import type { Header } from '../shared/session/events.ts';
 import { setupSchema } from '../shared/session/setup.ts';
 import { maxSheetBytes } from '../shared/sheet/sheet.ts';
-
-/** The built program, run as a person runs it. */
-const program = join(import.meta.dirname, '..', 'dist', 'wayscribe.js');
+import { expectRefused, startProgram, statusOf, wayscribe } from './tools/program.ts';
 
 let folder = '';
 const inFolder = (name: string) => join(folder, name);
 
 beforeAll(async () => {
-  if (!existsSync(program)) throw new Error('there is no dist/wayscribe.js: run npm run build first');
   folder = await mkdtemp(join(tmpdir(), 'wayscribe-cli-'));
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
-
-interface Outcome {
-  readonly status: number | null;
-  readonly stdout: string;
-  readonly stderr: string;
-}
-
-async function wayscribe(...args: string[]): Promise<Outcome> {
-  const child = spawn(process.execPath, [program, ...args], { stdio: ['ignore', 'pipe', 'pipe'] });
-  const status = new Promise<number | null>((resolve) => child.on('close', resolve));
-  const [stdout, stderr] = await Promise.all([text(child.stdout), text(child.stderr)]);
-  return { status: await status, stdout, stderr };
-}
-
-function expectRefused({ status, stdout, stderr }: Outcome, place: string): void {
-  expect(stderr).toContain(place);
-  expect(stderr.trimEnd().split('\n'), 'lines on stderr').toHaveLength(1);
-  expect(stdout).toBe('');
-  expect(status).toBe(2);
-}
 
 describe('help', () => {
   it.each([
@@ -299,9 +273,8 @@ describe('verify', () => {
 
 describe('serve', () => {
   it('says where the page is, and ends cleanly when told to', async () => {
-    const args = [program, 'serve', '--port', '0', '--folder', inFolder('served')];
-    const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] });
-    const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
+    const child = startProgram('serve', '--port', '0', '--folder', inFolder('served'));
+    const ended = statusOf(child);
     // When it fails to start it ends and says nothing.
     const said = await new Promise<string>((resolve) => {
       child.stdout.once('data', (data) => resolve(`${data}`));

@@ -5,6 +5,7 @@ import { apply, begin } from '../../shared/session/fold.ts';
 import { toSheet } from '../../shared/session/to-sheet.ts';
 import { maxSheetBytes, parseSheet, type Sheet, validateSheet } from '../../shared/sheet/sheet.ts';
 import { streamRecording } from '../recording/reader.ts';
+import { whyUnreadable } from '../unreadable.ts';
 
 const RECORDING = /^\s*\{\s*"recording"\s*:/;
 /** How the readings begin that a person saved as a table. */
@@ -23,7 +24,7 @@ export async function readSheet(path: string): Promise<Sheet> {
     return (await beginsAsRecording(file)) ? await sheetOfRecording(path) : await sheetOfFile(path, file);
   } catch (error) {
     if (error instanceof WayscribeError) throw placed(path, error);
-    throw unreadable(path, error as NodeJS.ErrnoException);
+    throw unreadable(path, error);
   } finally {
     await file.close();
   }
@@ -79,17 +80,6 @@ function placed(path: string, error: WayscribeError): WayscribeError {
   return error.place ? error : new WayscribeError(error.code, path, error.detail, error.remedy);
 }
 
-const whyUnreadable: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'this is a folder',
-  EACCES: 'it may not be read by you',
-};
-
-function unreadable(path: string, error: NodeJS.ErrnoException): WayscribeError {
-  return new WayscribeError(
-    'sheet.notASheet',
-    path,
-    `${whyUnreadable[error.code ?? ''] ?? 'it cannot be read'} (${error.code})`,
-    'name a sheet or a recording',
-  );
+function unreadable(path: string, error: unknown): WayscribeError {
+  return new WayscribeError('sheet.notASheet', path, whyUnreadable(error), 'name a sheet or a recording');
 }

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { Command } from 'commander';
 import { WayscribeError } from '../../shared/errors.ts';
+import { whyUnreadable } from '../unreadable.ts';
 
 /** `wayscribe lesson`: help for whoever writes a lesson beside a recording of their own. */
 export function lessonCommand(): Command {
@@ -32,7 +33,7 @@ function checkCommand(): Command {
 async function textOf(file: string): Promise<string> {
   try {
     return await readFile(file, 'utf8');
-  } catch {
-    throw new WayscribeError('lesson.invalid', file, 'cannot be read', 'name the file of a lesson');
+  } catch (error) {
+    throw new WayscribeError('lesson.invalid', file, whyUnreadable(error), 'name the file of a lesson');
   }
 }

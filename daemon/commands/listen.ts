@@ -1,7 +1,7 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
 import type { ChannelReading } from '../../protocols/decode.ts';
 import type { Profile } from '../../protocols/profile.ts';
-import { WayscribeError } from '../../shared/errors.ts';
+import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { Acquaintance } from '../instruments/acquaintance.ts';
 import type { LineSettings } from '../ports/port.ts';
 import { folderOption, homeFolder, profilesOption } from './options.ts';
@@ -57,16 +57,20 @@ async function listen(path: string, options: ListenOptions): Promise<void> {
   const over = new AbortController();
   const ended = new Promise<void>((resolve) => over.signal.addEventListener('abort', () => resolve()));
 
-  const port = await realPort(path).open(line, {
-    data: (bytes, stamp) => {
-      acquaintance.push(bytes, stamp);
-      for (const row of rowsOf(bytes)) console.log(row);
-    },
-    closed: (error) => {
-      if (error) console.log('The port is gone.');
-      over.abort();
-    },
-  });
+  const port = await realPort(path)
+    .open(line, {
+      data: (bytes, stamp) => {
+        acquaintance.push(bytes, stamp);
+        for (const row of rowsOf(bytes)) console.log(row);
+      },
+      closed: (error) => {
+        if (error) console.log('The port is gone.');
+        over.abort();
+      },
+    })
+    .catch((error) => {
+      throw notOpened(error);
+    });
   console.log(`Listening to ${path} at ${settings(line)}. Ctrl-C ends it.`);
   const asking = request && setInterval(() => port.write(bytesOf(request.request)), request.everyMs);
   const timer = options.seconds && setTimeout(() => over.abort(), 1000 * options.seconds);
@@ -75,6 +79,18 @@ async function listen(path: string, options: ListenOptions): Promise<void> {
   if (timer) clearTimeout(timer);
   await port.close();
   for (const row of outcome(acquaintance)) console.log(row);
+}
+
+/** A command that listens once waits for nothing, so it may promise no waiting. */
+function notOpened(error: unknown): unknown {
+  if (isWayscribeError(error, 'port.absent')) {
+    const remedy = 'plug the cable in, or name one that `wayscribe ports` lists';
+    return new WayscribeError(error.code, error.place, error.detail, remedy);
+  }
+  if (isWayscribeError(error, 'port.busy')) {
+    return new WayscribeError(error.code, error.place, error.detail, 'close that program, then listen again');
+  }
+  return error;
 }
 
 function requestOf({ id, talk }: Profile): { request: string; everyMs: number } {

@@ -45,8 +45,14 @@ export function simulateCommand(): Command {
       speaker.said$.subscribe((said) => {
         if (said.fault) console.log(`Planted: ${said.fault}`);
       });
+      speaker.line$.subscribe((error) =>
+        console.log(
+          error
+            ? `Waiting for ${error.place}: ${error.detail}; ${error.remedy}. Ctrl-C ends it.`
+            : `${profile.title}: spoken to ${to}. Every number is invented. Ctrl-C ends it.`,
+        ),
+      );
       await speaker.start();
-      console.log(`${profile.title}: spoken to ${to}. Every number is invented. Ctrl-C ends it.`);
       await stopped;
       await speaker.stop();
     });

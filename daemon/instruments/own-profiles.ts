@@ -5,6 +5,7 @@ import type { Profile } from '../../protocols/profile.ts';
 import { readProfile } from '../../protocols/read-profile.ts';
 import { shippedProfiles } from '../../protocols/shipped.ts';
 import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
+import { whyUnreadable } from '../unreadable.ts';
 
 /** What a file of a profile may weigh. */
 const mostBytes = 1 << 20;
@@ -46,8 +47,8 @@ export async function loadProfiles(
  * @throws WayscribeError `profile.invalid` when the file can't be read or holds no JSON
  */
 export async function readProfileFile(path: string): Promise<unknown> {
-  const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
-    throw new WayscribeError('profile.invalid', path, `cannot be read (${error.code})`, 'name a profile');
+  const text = await readFile(path, 'utf8').catch((error) => {
+    throw new WayscribeError('profile.invalid', path, whyUnreadable(error), 'name the file of a profile');
   });
   if (text.length > mostBytes)
     throw new WayscribeError('profile.invalid', path, 'is far too large for a profile');

@@ -1,4 +1,4 @@
-import { readFile, rm } from 'node:fs/promises';
+import { rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
 import type { NewChange } from '../../shared/job/document.ts';
@@ -7,7 +7,7 @@ import { roundName } from '../../shared/job/template.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { verifyRecording } from '../recording/verify.ts';
 import type { JobFolder } from './job-folder.ts';
-import { readSession } from './load.ts';
+import { readSession, readText } from './load.ts';
 
 /** What a person says of a file that comes into a job; what is left out is taken from the file. */
 export interface AddFile {
@@ -97,10 +97,7 @@ async function lookAtRecording(source: string): Promise<Found> {
 }
 
 async function lookAtSheet(source: string): Promise<Found> {
-  const text = await readFile(source, 'utf8').catch((error) => {
-    throw new WayscribeError('recording.notFound', source, `cannot be opened (${error.code})`);
-  });
-  const { lines, phase } = parseSheet(text);
+  const { lines, phase } = parseSheet(await readText(source));
   const names = Object.keys(lines);
   return { surface: names.length === 1 ? names[0] : undefined, round: phase, link: null };
 }

@@ -8,6 +8,7 @@ import { checkChange, foldJob, type Job } from '../../shared/job/job.ts';
 import { recordingError } from '../recording/file.ts';
 import { lockFolder } from '../recording/lock.ts';
 import { replaceFile } from '../replace-file.ts';
+import { whyUnreadable } from '../unreadable.ts';
 import { checkStations } from './check-stations.ts';
 import { jobText, readJobText } from './job-text.ts';
 
@@ -45,8 +46,8 @@ export class JobFolder {
   /** Throws `job.notFound`, or `job.broken` with the first line that is not as it was written. */
   static async open(path: string): Promise<JobFolder> {
     const bytes = await readFile(join(path, JOB_FILE)).catch((error) => {
-      const remedy = 'begin one with `wayscribe job new`';
-      throw new WayscribeError('job.notFound', path, `there is no job (${error.code})`, remedy);
+      const remedy = 'name the folder of a job, or begin one with `wayscribe job new`';
+      throw new WayscribeError('job.notFound', path, noJobBecause(error), remedy);
     });
     const { document, problems } = readJobText(bytes);
     if (!document) {
@@ -98,6 +99,9 @@ export class JobFolder {
 
   /** Copies a file into the job under a free name of its own. Answers with the name and the digest of what lies there. */
   async take(source: string): Promise<{ file: string; sha256: string }> {
+    await access(source, constants.R_OK).catch((error) => {
+      throw new WayscribeError('recording.notFound', source, whyUnreadable(error), 'name the file to add');
+    });
     const extension = extname(source).toLowerCase();
     const stem = plainName(basename(source, extname(source)));
     for (let k = 1; ; k += 1) {
@@ -111,6 +115,12 @@ export class JobFolder {
       }
     }
   }
+}
+
+/** Why there is no job: what the system said, and that alone where it is plain. */
+export function noJobBecause(error: unknown): string {
+  const { code } = error as NodeJS.ErrnoException;
+  return code === 'ENOENT' || code === 'ENOTDIR' ? 'there is no job' : whyUnreadable(error);
 }
 
 /** SHA-256 of a file, 64 hex digits. */

@@ -8,6 +8,7 @@ import { type JobSurvey, linesUnder, surveyOf } from '../../shared/job/survey.ts
 import { fold, type Session } from '../../shared/session/fold.ts';
 import { parseSheet } from '../../shared/sheet/sheet.ts';
 import { readRecording } from '../recording/reader.ts';
+import { whyUnreadable } from '../unreadable.ts';
 
 /** A job and where its files lie. */
 export interface JobInFolder {
@@ -67,6 +68,6 @@ function recordsOf(job: Job): ChangeOf<'survey'>[] {
 /** @throws WayscribeError `recording.notFound` */
 export function readText(path: string): Promise<string> {
   return readFile(path, 'utf8').catch((error) => {
-    throw new WayscribeError('recording.notFound', path, `cannot be opened (${error.code})`);
+    throw new WayscribeError('recording.notFound', path, whyUnreadable(error), 'name a sheet or a recording');
   });
 }

@@ -5,7 +5,7 @@ import { isWayscribeError, WayscribeError } from '../../shared/errors.ts';
 import type { ChangeOf, JobChange } from '../../shared/job/document.ts';
 import { readEvidence, unsealReport } from '../../shared/report/evidence.ts';
 import { verifyRecording } from '../recording/verify.ts';
-import { digestOf, JOB_FILE } from './job-folder.ts';
+import { digestOf, JOB_FILE, noJobBecause } from './job-folder.ts';
 import { type JobDocument, readJobText } from './job-text.ts';
 
 /** What is wrong in a file of a job, and on which line where that can be told. */
@@ -30,7 +30,7 @@ export interface JobVerdict {
  */
 export async function verifyJob(folder: string, reports: readonly string[] = []): Promise<JobVerdict> {
   const bytes = await readFile(join(folder, JOB_FILE)).catch((error) => {
-    throw new WayscribeError('job.notFound', folder, `there is no job (${error.code})`);
+    throw new WayscribeError('job.notFound', folder, noJobBecause(error), 'name the folder of a job');
   });
   const { document, problems: inDocument } = readJobText(bytes);
   const problems: FileProblem[] = inDocument.map((problem) => ({ file: JOB_FILE, ...problem }));

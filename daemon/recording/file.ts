@@ -64,6 +64,21 @@ export function recordingError(error: unknown, path: string): WayscribeError {
         `may not be written (${code})`,
         'allow writing there or choose another folder',
       );
+    case 'ENAMETOOLONG':
+      return new WayscribeError(
+        'recording.unwritable',
+        path,
+        'the name is too long for a file',
+        'give it a shorter one',
+      );
+    case 'ENOENT':
+    case 'ENOTDIR':
+      return new WayscribeError(
+        'recording.unwritable',
+        path,
+        'its folder is not there',
+        'name a folder that is',
+      );
     default:
       return new WayscribeError(
         'recording.unwritable',

@@ -1,5 +1,6 @@
 import { open } from 'node:fs/promises';
 import { WayscribeError } from '../../shared/errors.ts';
+import { whyUnreadable } from '../unreadable.ts';
 
 const CHUNK_BYTES = 1 << 20;
 const LINE_END = 10;
@@ -24,7 +25,7 @@ export interface RawLine {
  */
 export async function* readLines(path: string): AsyncGenerator<RawLine[]> {
   const file = await open(path).catch((error) => {
-    throw new WayscribeError('recording.notFound', path, `cannot be opened (${error.code})`);
+    throw new WayscribeError('recording.notFound', path, whyUnreadable(error), 'name a recording');
   });
   try {
     let rest = Buffer.alloc(0);
@@ -35,7 +36,7 @@ export async function* readLines(path: string): AsyncGenerator<RawLine[]> {
       const { buffer, bytesRead } = await file
         .read(Buffer.allocUnsafeSlow(CHUNK_BYTES), 0, CHUNK_BYTES, null)
         .catch((error) => {
-          throw new WayscribeError('recording.broken', path, `cannot be read (${error.code})`);
+          throw new WayscribeError('recording.broken', path, whyUnreadable(error), 'name a recording');
         });
       if (bytesRead === 0) break;
       const chunk = buffer.subarray(0, bytesRead);

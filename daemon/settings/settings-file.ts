@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { WayscribeError } from '../../shared/errors.ts';
+import { whyUnreadable } from '../unreadable.ts';
 import { type Settings, settingNames, settingsSchema } from './settings.ts';
 
 /** Where the file of settings is, on every system the same; `WAYSCRIBE_SETTINGS` names another one. */
@@ -17,7 +18,7 @@ export function settingsPath(environment: NodeJS.ProcessEnv = process.env): stri
 export async function readSettings(path: string): Promise<Settings> {
   const text = await readFile(path, 'utf8').catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT') return null;
-    throw new WayscribeError('settings.invalid', path, `cannot be read (${error.code})`);
+    throw new WayscribeError('settings.invalid', path, whyUnreadable(error));
   });
   if (text === null) return {};
   const parsed = settingsSchema.safeParse(parse(path, text));

@@ -1,7 +1,8 @@
-import { Subject } from 'rxjs';
+import { distinctUntilChanged, Subject } from 'rxjs';
 import { bytesOf } from '../../protocols/bytes.ts';
 import type { ChannelReading } from '../../protocols/decode.ts';
 import type { Channel, Profile } from '../../protocols/profile.ts';
+import type { WayscribeError } from '../../shared/errors.ts';
 import { PortLink } from '../ports/link.ts';
 import { type PortMaker, stampNow } from '../ports/port.ts';
 import { type Fault, FaultySpeech } from './faults.ts';
@@ -30,6 +31,9 @@ export interface Said {
 /** An instrument of any family, played on a port: it speaks by itself or answers, as its profile says. */
 export class Speaker {
   readonly said$ = new Subject<Said>();
+  readonly #line$ = new Subject<WayscribeError | null>();
+  /** Each time the port opens, null; each time there is another reason why it can't be, that reason. */
+  readonly line$ = this.#line$.pipe(distinctUntilChanged((a, b) => a?.message === b?.message));
   readonly #link: PortLink;
   readonly #speech: FaultySpeech;
   readonly #reads: (nowMs: number) => readonly ChannelReading[];
@@ -55,7 +59,9 @@ export class Speaker {
       },
       data: (bytes) => this.#hear(bytes.toString('latin1')),
       closed: () => {},
-      state: () => {},
+      state: (state, error) => {
+        if (state !== 'opening') this.#line$.next(error);
+      },
     });
   }
 
@@ -68,6 +74,7 @@ export class Speaker {
     if (this.#speaking) clearInterval(this.#speaking);
     await this.#link.stop();
     this.said$.complete();
+    this.#line$.complete();
   }
 
   /** Answers each request that is whole; what comes between is not for this instrument. */

@@ -8,7 +8,7 @@ import { sheetSchema } from '../sheet/schema.ts';
  * else about the job follows from the changes, and from the recordings and sheets that they name.
  */
 
-const name = z.string().trim().min(1).max(120);
+const name = z.string().trim().min(1).max(120, 'has more than 120 letters');
 const text = z.string().trim().min(1).max(2000);
 const stationName = z.string().min(1).max(80);
 const sha256 = z.string().regex(/^[0-9a-f]{64}$/);

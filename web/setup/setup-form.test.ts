@@ -17,6 +17,15 @@ test.each(kinds)('the form of a %s says the set-up that it was made of', (kind) 
   expect(setup).toEqual({ ...setupSchema.parse(demoSetups[kind]), instrument });
 });
 
+test.each([
+  ['part', 120],
+  ['surface', 60],
+] as const)('a %s of 300 letters is refused with how many there may be', (field, count) => {
+  const { setup, errors } = readForm({ ...demoForm, [field]: 'x'.repeat(300) });
+  expect(setup).toBeNull();
+  expect(errors).toEqual({ [field]: `Shorten it to ${count} letters at most.` });
+});
+
 test.each(kinds)('what is missing in a %s is named beside a field that is there, in words', (kind) => {
   const form = emptyFormOf(kind);
   const { setup, errors } = readForm(form);

@@ -2,6 +2,7 @@ import { instrumentSetupOf, type ProvedInstrument } from '../../shared/proving/i
 import { type Setup, type SetupInput, setupSchema } from '../../shared/session/setup.ts';
 import { kindWords } from '../words/kinds.ts';
 import { readNumber } from '../words/numbers.ts';
+import { say } from '../words/say.ts';
 import {
   commonMappings,
   emptyFormOf,
@@ -30,7 +31,11 @@ export function readForm(form: SetupForm, proved: readonly ProvedInstrument[] = 
     errors[field] = right[field] ?? text;
   };
   const parsed = setupSchema.safeParse(setupOf(form, proved));
-  for (const issue of parsed.error?.issues ?? []) put(fieldOf(form, issue.path.join('.')), issue.message);
+  for (const issue of parsed.error?.issues ?? []) {
+    const field = fieldOf(form, issue.path.join('.'));
+    if (issue.code === 'too_big' && issue.origin === 'string') errors[field] = tooLong(Number(issue.maximum));
+    else put(field, issue.message);
+  }
   if (form.source === 'cable') {
     if (!form.port) put('port');
     if (form.port === anotherPort && !form.portPath.trim()) put('portPath');
@@ -39,6 +44,10 @@ export function readForm(form: SetupForm, proved: readonly ProvedInstrument[] = 
   if ((form.kind === 'plate' || form.kind === 'repeat') && leavesNothing(form)) put('border');
   const sound = parsed.success && Object.keys(errors).length === 0;
   return { setup: sound ? parsed.data : null, errors };
+}
+
+function tooLong(count: number): string {
+  return say('Shorten it to {count} letters at most.', { count });
 }
 
 const instrumentFields: Record<string, FormField> = {

@@ -11,6 +11,7 @@ export const job: Language = {
   'changed {when}': 'geändert {when}',
   'For whom': 'Für wen',
   'Begin the job': 'Auftrag beginnen',
+  'has more than 120 letters': 'hat mehr als 120 Zeichen',
   'The job cannot be opened': 'Der Auftrag lässt sich nicht öffnen',
   'The job is being opened': 'Der Auftrag wird geöffnet',
   'Sheets of the job': 'Blätter des Auftrags',

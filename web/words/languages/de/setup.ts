@@ -243,6 +243,7 @@ export const setup: Language = {
 
   // What is wrong with an entry
   'Say which machine or part it is.': 'Sagen Sie, welche Maschine oder welches Teil es ist.',
+  'Shorten it to {count} letters at most.': 'Kürzen Sie es auf höchstens {count} Zeichen.',
   'Say what is measured.': 'Sagen Sie, was gemessen wird.',
   'A length, above 0 and up to 100 m.': 'Eine Länge, über 0 und bis 100 m.',
   'From 0 up, and less than half the plate.': 'Ab 0, und weniger als die halbe Platte.',
