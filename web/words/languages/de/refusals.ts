@@ -174,4 +174,14 @@ export const refusals: Language = {
     'ein Fußabstand von {base} gibt mehr als {count} Schritte in einer Linie; er muss größer sein',
   'a foot spacing of {base} makes more than {count} stations; a longer one is needed':
     'ein Fußabstand von {base} gibt mehr als {count} Stationen; er muss größer sein',
+  'name the file of a profile': 'die Datei eines Profils nennen',
+  'name the folder of a job, or begin one with `wayscribe job new`':
+    'den Ordner eines Auftrags nennen, oder einen mit `wayscribe job new` beginnen',
+  'name the file to add': 'die Datei nennen, die dazukommen soll',
+  'there is no job': 'da ist kein Auftrag',
+  'name a sheet or a recording': 'ein Messblatt oder eine Aufzeichnung nennen',
+  'the name is too long for a file': 'der Name ist zu lang für eine Datei',
+  'give it a shorter one': 'einen kürzeren geben',
+  'its folder is not there': 'sein Ordner ist nicht da',
+  'name a folder that is': 'einen Ordner nennen, der da ist',
 };
