@@ -49,6 +49,8 @@ beforeEach(async () => {
   page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
 });
 afterEach(async () => {
+  // A list that is still on its way when the page goes is nobody's any more.
+  await page?.unrouteAll({ behavior: 'ignoreErrors' });
   await page?.close();
   await daemon?.stop();
   await Promise.all(levels.map((level) => level.stop()));
