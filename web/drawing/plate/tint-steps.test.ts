@@ -20,6 +20,10 @@ test('few enough to count, none finer than what is known, all heights held', () 
   );
 });
 
+test('heights that differ by next to nothing are one step', () => {
+  expect(tintSteps([0, -5e-324], 0)).toMatchObject({ count: 1, fromUm: -5e-324 });
+});
+
 test('what is lowest stays bare and more height never takes less ink', () => {
   fc.assert(
     fc.property(heights, u, (h, uUm) => {

@@ -10,13 +10,15 @@ export interface TintSteps {
 
 /** As much as the eye can count. */
 const mostSteps = 8;
+/** What differs by less is level: no metal is measured so, and a step of it would be nought. */
+const leastUm = 1e-9;
 /** Full ink still lets words and lines be read on it. */
 const fullInk = 0.46;
 
 /** Round steps that hold all heights; none finer than the largest standard uncertainty. */
 export function tintSteps(heightsUm: readonly number[], largestUUm: number): TintSteps {
   const [low, high] = [Math.min(...heightsUm), Math.max(...heightsUm)];
-  if (!(high > low))
+  if (!(high - low > leastUm))
     return { fromUm: heightsUm.length > 0 ? low : 0, stepUm: roundStep(Math.max(largestUUm, 0.1)), count: 1 };
   const stepUm = roundStep(Math.max((high - low) / (mostSteps - 1), largestUUm));
   const fromUm = Math.floor(low / stepUm + 1e-9) * stepUm;
