@@ -51,8 +51,13 @@ async function type(text: string): Promise<void> {
   await page.keyboard.type(text);
   await page.keyboard.press('Enter');
   await observer.until(() => observer.session!.takes.length > before);
-  // Behind the last reading the field is gone.
-  await page.waitForFunction(() => !document.querySelector<HTMLInputElement>('[data-testid="typed"]')?.value);
+  // Behind the last reading the field is gone, and only then keys are the page's: until then they are text.
+  if (observer.session!.next === null) await page.getByTestId('typed').waitFor({ state: 'detached' });
+  else {
+    await page.waitForFunction(
+      () => document.querySelector<HTMLInputElement>('[data-testid="typed"]')?.value === '',
+    );
+  }
 }
 
 /** Leaves the survey of the level and begins another one, typed as well. */
